@@ -23,9 +23,12 @@ type square struct{ x, y int32 }
 // once remembers what is drawn, to draw no line twice.
 type once struct {
 	pieces []piece
-	last   map[square]int32 // the last entry for each square that a piece's box touches, and 1
+	places map[square]int32 // of the squares that a piece's box touches, in last
+	last   []int32          // the last entry for each of them, and 1
 	near   []entry
-	asked  int // how often it was asked what is drawn already
+	asked  int    // how often it was asked what is drawn already
+	at     square // that was looked up the last time, as pieces lie side by side
+	place  int32  // of it
 }
 
 // entry is a piece in a square, and the entry before it in the same square, and 1; 0 for none.
@@ -49,10 +52,22 @@ func squares(b geometry.Box) (first, last square) {
 	return at(b.Min), at(b.Max)
 }
 
-// grow makes room for so many pieces more, most of which lie in one square.
-func (o *once) grow(more int) {
-	o.pieces = append(make([]piece, 0, len(o.pieces)+more), o.pieces...)
-	o.near = append(make([]entry, 0, len(o.near)+more*5/4), o.near...)
+// lastAt is the last entry of a square, and 1.
+func (o *once) lastAt(at square) *int32 {
+	if at != o.at || len(o.last) == 0 {
+		place, known := o.places[at]
+		if !known {
+			place = int32(len(o.last))
+			o.places[at], o.last = place, append(o.last, 0)
+		}
+		o.at, o.place = at, place
+	}
+	return &o.last[o.place]
+}
+
+// newOnce has room for so many pieces, which touch less than two squares on the whole.
+func newOnce(pieces int) *once {
+	return &once{pieces: make([]piece, 0, pieces), places: map[square]int32{}, near: make([]entry, 0, 2*pieces)}
 }
 
 // add remembers a piece with its box.
@@ -60,9 +75,9 @@ func (o *once) add(s curve.Segment, box geometry.Box) {
 	first, last := squares(box)
 	for x := first.x; x <= last.x; x++ {
 		for y := first.y; y <= last.y; y++ {
-			at := square{x, y}
-			o.near = append(o.near, entry{int32(len(o.pieces)), o.last[at]})
-			o.last[at] = int32(len(o.near))
+			last := o.lastAt(square{x, y})
+			o.near = append(o.near, entry{int32(len(o.pieces)), *last})
+			*last = int32(len(o.near))
 		}
 	}
 	o.pieces = append(o.pieces, piece{Segment: s, box: box})
@@ -76,7 +91,7 @@ func (o *once) covered(s curve.Segment, box geometry.Box) [][2]float64 {
 	o.asked++
 	for x := first.x; x <= last.x; x++ {
 		for y := first.y; y <= last.y; y++ {
-			for i := o.last[square{x, y}]; i > 0; i = o.near[i-1].before {
+			for i := *o.lastAt(square{x, y}); i > 0; i = o.near[i-1].before {
 				if p := &o.pieces[o.near[i-1].piece]; p.met != o.asked && p.box.Overlaps(box) {
 					p.met = o.asked
 					out = append(out, common(s, p.Segment)...)

@@ -43,23 +43,15 @@ func Of(p layout.Plate) ([]Layer, error) {
 	if err != nil {
 		return nil, err
 	}
-	once := once{last: map[square]int32{}}
-	paths := map[string][]curve.Path{}
-	for _, c := range cut {
-		if once.meets(c.path) {
-			return nil, fmt.Errorf("%s shares an edge with another part, so it would be cut twice; lay the parts farther apart", c.part)
-		}
-		for _, s := range c.path {
-			once.add(s, around(s))
-		}
-		paths[layout.LayerCut] = append(paths[layout.LayerCut], c.path)
-	}
 	type stroke struct {
 		layer string
 		path  curve.Path
 	}
 	var strokes []stroke
 	pieces := 0
+	for _, c := range cut {
+		pieces += len(c.path)
+	}
 	draw := func(layer string, all ...curve.Path) {
 		for _, path := range all {
 			strokes = append(strokes, stroke{layer, path})
@@ -76,7 +68,16 @@ func Of(p layout.Plate) ([]Layer, error) {
 	}
 	draw(layout.LayerBoard, boards(p)...)
 	draw(layout.LayerScale, scale(p)...)
-	once.grow(pieces)
+	once, paths := newOnce(pieces), map[string][]curve.Path{}
+	for _, c := range cut {
+		if once.meets(c.path) {
+			return nil, fmt.Errorf("%s shares an edge with another part, so it would be cut twice; lay the parts farther apart", c.part)
+		}
+		for _, s := range c.path {
+			once.add(s, around(s))
+		}
+		paths[layout.LayerCut] = append(paths[layout.LayerCut], c.path)
+	}
 	for _, s := range strokes {
 		paths[s.layer] = once.rest(paths[s.layer], s.path)
 	}
