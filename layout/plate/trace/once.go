@@ -65,9 +65,13 @@ func (o *once) lastAt(at square) *int32 {
 	return &o.last[o.place]
 }
 
-// newOnce has room for so many pieces, which touch less than two squares on the whole.
+// newOnce has room for so many pieces, which touch less than two squares each, and half as many
+// squares, on the whole.
 func newOnce(pieces int) *once {
-	return &once{pieces: make([]piece, 0, pieces), places: map[square]int32{}, near: make([]entry, 0, 2*pieces)}
+	return &once{
+		pieces: make([]piece, 0, pieces), near: make([]entry, 0, 2*pieces),
+		places: make(map[square]int32, pieces/2), last: make([]int32, 0, pieces/2),
+	}
 }
 
 // add remembers a piece with its box.
