@@ -50,13 +50,14 @@ const stride = 8
 // looked lists the looks at all cells of a stamp. The first share is of rows far apart,
 // because they tell soonest that there is no room at all.
 func (s stamp) looked() stamp {
-	for i, first := range [stride]int{0, 4, 2, 6, 1, 5, 3, 7} {
+	s.looks = make([]look, 0, 2*len(s.runs))
+	for _, first := range [stride]int{0, 4, 2, 6, 1, 5, 3, 7} {
 		for r := first; r < len(s.rows); r += stride {
 			for _, run := range s.rows[r] {
 				k := bits.Len(uint(run.b-run.a)) - 1
-				s.looks[i] = append(s.looks[i], look{int32(r), int32(k), int32(run.a)})
+				s.looks = append(s.looks, look{int32(r), int32(k), int32(run.a)})
 				if last := run.b - 1<<k; last > run.a {
-					s.looks[i] = append(s.looks[i], look{int32(r), int32(k), int32(last)})
+					s.looks = append(s.looks, look{int32(r), int32(k), int32(last)})
 				}
 			}
 		}
@@ -64,34 +65,27 @@ func (s stamp) looked() stamp {
 	return s
 }
 
-// blocked sets in bad the columns in which the stamp, its lowest row at y, would
-// meet a taken cell, up to the last that leaves it room.
+// blocked sets in bad the columns in which the stamp, its lowest row at y, would meet a taken
+// cell, and those behind the last that leaves it room. It ends where all of them are set.
 func (g *grid) blocked(s *stamp, y, room int, bad []uint64) {
 	clear(bad)
-	for _, share := range &s.looks {
-		for _, q := range share {
-			if r := y + int(q.row); g.used[r] {
-				from := r*g.words + int(q.col)/64
-				src, b := g.powers[q.power][from:from+len(bad)+1], uint(q.col)%64
-				for i := range bad {
-					bad[i] |= src[i]>>b | src[i+1]<<(64-b) // a shift by 64 leaves nothing
-				}
-			}
+	bad[len(bad)-1] = ^uint64(1) << uint(room%64)
+	for _, q := range s.looks {
+		r := y + int(q.row)
+		if !g.used[r] {
+			continue
 		}
-		if full(bad, room) {
+		from := r*g.words + int(q.col)/64
+		src, b := g.powers[q.power][from:from+len(bad)+1], uint(q.col)%64
+		low, all := src[0], ^uint64(0)
+		for i, high := range src[1:] {
+			bad[i] |= low>>b | high<<1<<(63-b)
+			low, all = high, all&bad[i]
+		}
+		if all == ^uint64(0) {
 			return
 		}
 	}
-}
-
-// full reports whether every bit up to and with the given one is set.
-func full(bad []uint64, last int) bool {
-	for i, w := range bad {
-		if w != ^uint64(0) {
-			return i*64+bits.TrailingZeros64(^w) > last
-		}
-	}
-	return true
 }
 
 // take marks the cells of a stamp at (x, y).

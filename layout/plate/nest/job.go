@@ -60,6 +60,7 @@ func turnsOf(p layout.Part, grain float64) []float64 {
 // stampsWith draws every part, grown by room, and its halo: at each turn that the
 // grain allows, or at every so many of the compass where it does not matter.
 func (j *job) stampsWith(room float64, every int) [][][2]stamp {
+	var m stamper
 	out := make([][][2]stamp, len(j.shapes))
 	for i, s := range j.shapes {
 		if k := slices.IndexFunc(j.shapes[:i], s.same); k >= 0 && j.loose[i] == j.loose[k] && slices.Equal(j.turns[i], j.turns[k]) {
@@ -70,7 +71,7 @@ func (j *job) stampsWith(room float64, every int) [][][2]stamp {
 		for n, a := range j.turns[i] {
 			if !j.loose[i] || n%every == 0 {
 				t := s.mapped(geometry.Turn(a))
-				out[i][n] = [2]stamp{newStamp(t, room, cell).looked(), newStamp(t, room+touches*cell, cell)}
+				out[i][n] = [2]stamp{m.stamp(t, room, cell).looked(), m.stamp(t, room+touches*cell, cell)}
 			}
 		}
 	}

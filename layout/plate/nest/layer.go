@@ -73,9 +73,6 @@ func (l *layer) best(s, halo stamp, least float64) (at spot, share float64, ok b
 		for w := range words {
 			for free := l.rim(y, w, rows, room); free != 0; free &= free - 1 {
 				x := w*64 + bits.TrailingZeros64(free)
-				if x > room {
-					break
-				}
 				if sum := l.touch(&halo, x, y, most); sum > most {
 					most, at = sum, spot{x, y}
 				}

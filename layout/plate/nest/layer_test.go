@@ -17,7 +17,7 @@ func TestBestOfAll(t *testing.T) {
 		q := geometry.Pt(p.X*dice.Float64(), p.Y*dice.Float64())
 		loop := []geometry.Point{{}, {X: p.X}, q, {Y: p.Y}, {}} // hollow as often as not
 		of := shape{loops: [][]geometry.Point{loop}, box: geometry.Around(loop...)}
-		return newStamp(of, room, cell).looked(), newStamp(of, room+halo*cell, cell)
+		return new(stamper).stamp(of, room, cell).looked(), new(stamper).stamp(of, room+halo*cell, cell)
 	}
 	laid, lost := 0, 0
 	for range 10 {

@@ -19,7 +19,14 @@ type stamp struct {
 	runs   []span  // of all rows
 	first  []int32 // of the runs of each row, and one more
 	strips []strip
-	looks  [stride][]look // at the cells, for a stamp that is laid
+	looks  []look // at the cells, for a stamp that is laid
+}
+
+// stamper makes stamps. It keeps the room that it needs for one for the next.
+type stamper struct {
+	rows    [][]span
+	crossed [][]float64
+	wide    int
 }
 
 // strip is rows of a stamp that are looked at together.
@@ -32,35 +39,48 @@ type strip struct {
 // stripRows is how many rows a strip has.
 const stripRows = 16
 
-// newStamp lays the shape, grown by room, on cells of the given side.
-func newStamp(s shape, room, cell float64) stamp {
+// stamp lays the shape, grown by room, on cells of the given side.
+func (m *stamper) stamp(s shape, room, cell float64) stamp {
 	corner := s.box.Min.Sub(geometry.Point{X: room, Y: room})
 	far := s.box.Max.Add(geometry.Point{X: room, Y: room}).Sub(corner)
 	count := func(length float64) int { return int(math.Ceil(length/cell - 1e-9)) }
-	out := stamp{wide: count(far.X), rows: make([][]span, count(far.Y))}
+	m.wide = count(far.X)
+	m.rows, m.crossed = emptied(m.rows, count(far.Y)), emptied(m.crossed, count(far.Y))
 	s.edges(func(a, b geometry.Point) {
 		k := newBand(a.Sub(corner), b.Sub(corner), room)
 		lo := int(math.Floor((math.Min(k.a.Y, k.b.Y) - room) / cell))
 		hi := int(math.Ceil((math.Max(k.a.Y, k.b.Y) + room) / cell))
-		for r := max(0, lo); r < min(len(out.rows), hi); r++ {
+		for r := max(0, lo); r < min(len(m.rows), hi); r++ {
 			if x0, x1, ok := k.reach(float64(r)*cell, float64(r+1)*cell); ok {
-				out.add(r, x0/cell, x1/cell)
+				m.add(r, x0/cell, x1/cell)
 			}
 		}
 	})
-	out.fill(s, corner, cell)
-	for r := range out.rows {
-		out.rows[r] = merged(out.rows[r])
-	}
-	out.count()
-	return out
+	m.fill(s, corner, cell)
+	return m.counted()
 }
 
-// count lists the runs and strips, and counts their cells.
-func (s *stamp) count() {
-	s.first = []int32{0}
-	for r, row := range s.rows {
+// emptied is so many empty lists, in the room of old ones.
+func emptied[T any](lists [][]T, n int) [][]T {
+	lists = slices.Grow(lists[:0], n)[:n]
+	for i := range lists {
+		lists[i] = lists[i][:0]
+	}
+	return lists
+}
+
+// counted lists the runs and strips, and counts their cells.
+func (m *stamper) counted() stamp {
+	all := 0
+	for r, row := range m.rows {
+		m.rows[r] = merged(row)
+		all += len(m.rows[r])
+	}
+	high := len(m.rows)
+	s := stamp{wide: m.wide, rows: make([][]span, high), runs: make([]span, 0, all), first: make([]int32, 1, high+1)}
+	for r, row := range m.rows {
 		s.runs = append(s.runs, row...)
+		s.rows[r] = s.runs[len(s.runs)-len(row):]
 		s.first = append(s.first, int32(len(s.runs)))
 		if r%stripRows == 0 {
 			s.strips = append(s.strips, strip{from: r, a: s.wide})
@@ -72,6 +92,7 @@ func (s *stamp) count() {
 			s.cells += run.b - run.a
 		}
 	}
+	return s
 }
 
 // below is the largest number of cells that is no larger share of all than the given one.
@@ -88,36 +109,35 @@ func (s stamp) below(share float64) int32 {
 }
 
 // add adds a run to a row; where it touches the one before, that one grows.
-func (s *stamp) add(r int, x0, x1 float64) {
-	a, b := max(int(math.Floor(x0+1e-9)), 0), min(int(math.Ceil(x1-1e-9)), s.wide)
+func (m *stamper) add(r int, x0, x1 float64) {
+	a, b := max(int(math.Floor(x0+1e-9)), 0), min(int(math.Ceil(x1-1e-9)), m.wide)
 	if a >= b {
 		return
 	}
-	if n := len(s.rows[r]); n > 0 && a <= s.rows[r][n-1].b && b >= s.rows[r][n-1].a {
-		last := &s.rows[r][n-1]
+	if n := len(m.rows[r]); n > 0 && a <= m.rows[r][n-1].b && b >= m.rows[r][n-1].a {
+		last := &m.rows[r][n-1]
 		last.a, last.b = min(last.a, a), max(last.b, b)
 		return
 	}
-	s.rows[r] = append(s.rows[r], span{a, b})
+	m.rows[r] = append(m.rows[r], span{a, b})
 }
 
 // fill adds what lies between the edges in the middle of each row; the edges
 // themselves are there already.
-func (s *stamp) fill(of shape, corner geometry.Point, cell float64) {
+func (m *stamper) fill(of shape, corner geometry.Point, cell float64) {
 	middle := func(r int) float64 { return corner.Y + (float64(r)+0.5)*cell }
-	crossed := make([][]float64, len(s.rows))
 	of.edges(func(p, q geometry.Point) {
 		from := max(0, int((min(p.Y, q.Y)-corner.Y)/cell-0.5)-1)
-		for r := from; r < len(s.rows) && middle(r) <= max(p.Y, q.Y); r++ {
+		for r := from; r < len(m.rows) && middle(r) <= max(p.Y, q.Y); r++ {
 			if y := middle(r); (p.Y <= y) != (q.Y <= y) {
-				crossed[r] = append(crossed[r], (p.X+(q.X-p.X)*(y-p.Y)/(q.Y-p.Y)-corner.X)/cell)
+				m.crossed[r] = append(m.crossed[r], (p.X+(q.X-p.X)*(y-p.Y)/(q.Y-p.Y)-corner.X)/cell)
 			}
 		}
 	})
-	for r, xs := range crossed {
+	for r, xs := range m.crossed {
 		slices.Sort(xs)
 		for i := 1; i < len(xs); i += 2 {
-			s.add(r, xs[i-1], xs[i])
+			m.add(r, xs[i-1], xs[i])
 		}
 	}
 }
@@ -154,14 +174,10 @@ func (k *band) reach(y0, y1 float64) (x0, x1 float64, ok bool) {
 	add := func(from, to float64) { x0, x1 = min(x0, from), max(x1, to) }
 	within := func(y float64) bool { return y >= y0 && y <= y1 }
 	for _, p := range [2]geometry.Point{k.a, k.b} {
-		if within(p.Y) {
-			add(p.X-k.r, p.X+k.r)
-		}
-		for _, y := range [2]float64{y0, y1} {
-			if d := k.r*k.r - (y-p.Y)*(y-p.Y); d >= 0 {
-				w := math.Sqrt(d)
-				add(p.X-w, p.X+w)
-			}
+		near := min(max(p.Y, y0), y1)
+		if d := k.r*k.r - (near-p.Y)*(near-p.Y); d >= 0 {
+			w := math.Sqrt(d)
+			add(p.X-w, p.X+w)
 		}
 	}
 	for _, s := range [2]geometry.Point{k.side, k.side.Scale(-1)} {
