@@ -158,8 +158,9 @@ func (f Folder) inMemory(outs []job.Output, key string) (set []keep.File, now Li
 		if err := o.Write(&all); err != nil {
 			return nil, now, fmt.Errorf("cannot make %s: %w", o.Name, err)
 		}
-		now.Made = append(now.Made, Made{keep.Sum(all...), o.Name, f.From})
-		set = append(set, keep.File{Path: filepath.Join(f.Dir, o.Name), Write: all.writeTo})
+		sum := keep.Sum(all...)
+		now.Made = append(now.Made, Made{sum, o.Name, f.From})
+		set = append(set, keep.File{Path: filepath.Join(f.Dir, o.Name), Write: all.writeTo, Sum: sum})
 	}
 	return set, now, nil
 }

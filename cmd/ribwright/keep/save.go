@@ -22,6 +22,7 @@ import (
 type File struct {
 	Path  string
 	Write func(io.Writer) error // called once
+	Sum   string                // of what Write writes, as Sum gives it; "" where it is not known yet
 }
 
 // Keeper puts sets of Files in place.
@@ -182,8 +183,7 @@ func (s *saving) write(f File) error {
 		return err
 	}
 	s.places = append(s.places, p) // from here on the draft is swept
-	sums := sha256.New()
-	err = fill(d, sums, f)
+	s.places[len(s.places)-1].sum, err = fill(d, f)
 	if err == nil && p.had {
 		err = d.Chmod(old.Mode().Perm())
 	}
@@ -191,20 +191,23 @@ func (s *saving) write(f File) error {
 	if closing := d.Close(); err == nil {
 		err = closing
 	}
-	s.places[len(s.places)-1].sum = hex.EncodeToString(sums.Sum(nil))
 	return err
 }
 
-// fill writes a file into its draft and into sums, and has it brought to the disk.
-func fill(d Draft, sums io.Writer, f File) error {
-	buffer := bufio.NewWriter(io.MultiWriter(d, sums))
+// fill writes a file into its draft, has it brought to the disk, and returns its sum.
+func fill(d Draft, f File) (sum string, err error) {
+	to, sums := io.Writer(d), sha256.New()
+	if f.Sum == "" {
+		to = io.MultiWriter(d, sums)
+	}
+	buffer := bufio.NewWriter(to)
 	if err := f.Write(buffer); err != nil {
-		return err
+		return "", err
 	}
 	if err := buffer.Flush(); err != nil {
-		return err
+		return "", err
 	}
-	return d.Sync()
+	return cmp.Or(f.Sum, hex.EncodeToString(sums.Sum(nil))), d.Sync()
 }
 
 // settle writes the journals, gives every file its place, and removes the journals: from
