@@ -27,7 +27,7 @@ func (e *encoder) path(layer string, p curve.Path) {
 // pieces turns a path into lines and arcs of at most half a turn and leaves out
 // what is too small to draw. An arc alone stays whole.
 func pieces(p curve.Path) curve.Path {
-	var out curve.Path
+	out := make(curve.Path, 0, len(p))
 	for _, s := range p {
 		a, round := s.(curve.Arc)
 		c, bent := s.(curve.Cubic)

@@ -1,17 +1,22 @@
 package nest
 
 import (
+	"cmp"
+	"slices"
+
 	"ribwright/geometry"
+	"ribwright/geometry/sidebyside"
 	"ribwright/layout"
 	"ribwright/layout/plate/pack"
 )
 
 // How long a close nest is searched for: so many steps for every two parts that may meet,
-// and no more than so many for a board.
+// and no more than so many for a board, shared by searches that are made side by side. The
+// better of two short ones is as good as one that is twice as long.
 const (
-	steps = 50_000
-	most  = 32_000_000
-	seed  = 1
+	steps    = 50_000
+	most     = 32_000_000
+	searches = 2
 )
 
 // tightest is the least share of its parts' area that a board must have, so that a close nest
@@ -30,13 +35,15 @@ const (
 // closest searches for a small rectangle in which all parts lie apart; ok is false when none
 // was found.
 func (j *job) closest(parts []layout.Part) ([]*geometry.Affine, bool) {
-	n, ok := pack.Close(pack.Task{
+	task := pack.Task{
 		Parts: j.outlines(parts), Room: pack.Room{W: j.room.X - rim, H: j.room.Y - rim},
-		Gap: j.gap + 2*inside + rounding, Tolerance: j.gap * outside, Steps: min(steps*len(parts)*len(parts), most), Seed: seed,
-	})
-	if !ok {
+		Gap: j.gap + 2*inside + rounding, Tolerance: j.gap * outside, Steps: min(steps*len(parts)*len(parts), most) / searches,
+	}
+	all := searched(task)
+	if len(all) == 0 {
 		return nil, false
 	}
+	n := slices.MinFunc(all, func(a, b pack.Nest) int { return cmp.Compare(a.W*a.H, b.W*b.H) })
 	out, box := make([]*geometry.Affine, len(n.Spots)), geometry.EmptyBox()
 	for i, s := range n.Spots {
 		m := s.Move()
@@ -47,6 +54,17 @@ func (j *job) closest(parts []layout.Part) ([]*geometry.Affine, bool) {
 		*m = m.Then(geometry.Shift(rim/2-box.Min.X, rim/2-box.Min.Y))
 	}
 	return out, j.lieApart(out)
+}
+
+// searched are the nests that chance leads to in its ways.
+func searched(t pack.Task) []pack.Nest {
+	out := make([]pack.Nest, searches)
+	sidebyside.Each(searches, func(i int) {
+		t := t
+		t.Seed = uint64(i) + 1
+		out[i], _ = pack.Close(t) // none has no spots
+	})
+	return slices.DeleteFunc(out, func(n pack.Nest) bool { return len(n.Spots) == 0 })
 }
 
 // outlines are the parts as that search takes them.
