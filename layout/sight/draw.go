@@ -20,7 +20,7 @@ type Picture struct {
 // Accuracy: lines are drawn to 0.01 mm on paper; stretches that show over less than 0.05
 // mm are left out.
 func (p Picture) Draw(d *layout.Drawing, b *solid.Boat, at geometry.Point) {
-	s := NewScreen(p.View, b.Faces, p.Window)
+	s := NewScreen(p.View, b, p.Window)
 	add := func(pen layout.Pen, pts []geometry.Point3) {
 		for _, run := range s.Runs(pts) {
 			for i := range run {
