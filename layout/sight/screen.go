@@ -71,11 +71,12 @@ func NewScreen(v View, b *solid.Boat, window geometry.Box) *Screen {
 	return s
 }
 
-// band readies what of a band can hide anything. Seen from afar, nothing is hidden by what
-// turns away of a closed body that its near side does not hide.
+// band readies what of a band can hide anything. Seen from afar, what turns away of a closed
+// body hides nothing that its near side does not: but for lines that lie behind its very
+// outline, as port does behind starboard from abeam.
 func (s *Screen) band(t solid.Band) {
 	out := t.Out
-	if !s.view.eye.Parallel { // the near side may lie behind the eye
+	if !s.view.eye.Parallel || math.Abs(s.view.ahead.Y) == 1 { // from near, the near side may lie behind the eye
 		out = 0
 	}
 	for i := 1; i < len(t.A); i++ {
