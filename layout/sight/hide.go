@@ -20,15 +20,15 @@ func (s span) whole() bool { return s.from <= joint && s.to >= 1-joint }
 // above rounding, so that the edges of a face are not hidden by it.
 const skin = 0.01
 
-// showing returns what of a straight line shows: nothing, as soon as one face hides all
-// of it.
+// showing returns what of a straight line shows, until it is asked of the next one: nothing,
+// as soon as one face hides all of it.
 func (s *Screen) showing(a, b spot) []span {
 	s.asked++
 	s.hidden, s.joined = s.hidden[:0], span{}
 	reach, far := geometry.Around(a.Point, b.Point), max(a.deep, b.deep)
 	q := &s.squares
 	if !reach.Overlaps(q.window) {
-		return rest(nil)
+		return s.rest()
 	}
 	if len(s.patches) > 0 && s.behind(s.whole, a, b, reach, far) {
 		return nil
@@ -44,7 +44,7 @@ func (s *Screen) showing(a, b spot) []span {
 			}
 		}
 	}
-	return rest(s.hidden)
+	return s.rest()
 }
 
 // behind adds what a patch hides of a line that has not been asked yet and reports whether
@@ -77,21 +77,21 @@ func (s span) with(o span) span {
 	return span{min(s.from, o.from), max(s.to, o.to)}
 }
 
-// rest is what spans leave of a whole line.
-func rest(taken []span) []span {
-	slices.SortFunc(taken, func(a, b span) int { return cmp.Compare(a.from, b.from) })
-	var out []span
+// rest is what the spans that are hidden leave of a whole line.
+func (s *Screen) rest() []span {
+	slices.SortFunc(s.hidden, func(a, b span) int { return cmp.Compare(a.from, b.from) })
+	s.shown = s.shown[:0]
 	at := 0.0
-	for _, t := range taken {
+	for _, t := range s.hidden {
 		if t.from > at+joint {
-			out = append(out, span{at, t.from})
+			s.shown = append(s.shown, span{at, t.from})
 		}
 		at = max(at, t.to)
 	}
 	if at < 1-joint {
-		out = append(out, span{at, 1})
+		s.shown = append(s.shown, span{at, 1})
 	}
-	return out
+	return s.shown
 }
 
 // hides adds the stretches of a line that lie behind a face.

@@ -421,7 +421,7 @@ func TestThinned(t *testing.T) {
 		pts = append(pts, geometry.Polar(30, float64(k)/400))
 	}
 	pts = append(pts, geometry.Pt(0, 0))
-	got := thinned(pts)
+	got := thinned(pts[:1:1], pts)
 	if len(got) > 40 || got[0] != pts[0] || got[len(got)-1] != pts[401] || !slices.Contains(got, pts[400]) {
 		t.Fatalf("%d places: %v", len(got), got)
 	}

@@ -24,6 +24,7 @@ type Screen struct {
 	whole   int32  // a patch that hid the whole of a line before: likely of the next one too
 	hidden  []span // room for what is hidden of a line
 	joined  span   // as much of that as hangs together
+	shown   []span // room for what shows of it
 }
 
 // patch is faces that lie together: those between one pair of places of a band.
