@@ -20,24 +20,39 @@ func (s span) whole() bool { return s.from <= joint && s.to >= 1-joint }
 // above rounding, so that the edges of a face are not hidden by it.
 const skin = 0.01
 
+// asked is a straight line that a screen is asked of, and what of it is hidden so far.
+type asked struct {
+	a, b   spot
+	way    geometry.Point // from a to b
+	box    geometry.Box   // in which it lies
+	far    float64        // its greatest depth
+	hidden []span
+	joined span      // as much of that as hangs together
+	at     []float64 // room for where it crosses an outline
+}
+
 // showing returns what of a straight line shows, until it is asked of the next one: nothing,
 // as soon as one face hides all of it.
 func (s *Screen) showing(a, b spot) []span {
-	s.asked++
-	s.hidden, s.joined = s.hidden[:0], span{}
-	reach, far := geometry.Around(a.Point, b.Point), max(a.deep, b.deep)
+	s.number++
+	l := &s.line
+	l.a, l.b, l.way, l.box, l.far = a, b, b.Point.Sub(a.Point), geometry.Around(a.Point, b.Point), a.deep
+	if b.deep > a.deep {
+		l.far = b.deep
+	}
+	l.hidden, l.joined = l.hidden[:0], span{}
 	q := &s.squares
-	if !reach.Overlaps(q.window) {
+	if !l.box.Overlaps(q.window) {
 		return s.rest()
 	}
-	if len(s.patches) > 0 && s.behind(s.whole, a, b, reach, far) {
+	if len(s.patches) > 0 && s.behind(s.whole) {
 		return nil
 	}
-	left, right, low, top := q.reach(reach)
+	left, right, low, top := q.reach(l.box)
 	for row := low; row <= top; row++ {
 		for at := row*q.cols + left; at <= row*q.cols+right; at++ {
 			for _, n := range q.list[q.starts[at]:q.starts[at+1]] {
-				if s.behind(n, a, b, reach, far) {
+				if s.behind(n) {
 					s.whole = n
 					return nil
 				}
@@ -47,23 +62,22 @@ func (s *Screen) showing(a, b spot) []span {
 	return s.rest()
 }
 
-// behind adds what a patch hides of a line that has not been asked yet and reports whether
-// all of the line is hidden, by it alone or with others that hang together. The line lies in
-// the box reach and is nowhere deeper than far.
-func (s *Screen) behind(n int32, a, b spot, reach geometry.Box, far float64) bool {
-	p := &s.patches[n]
-	if p.asked == s.asked || p.near >= far || !p.box.Overlaps(reach) {
+// behind adds what a patch hides of the line, if that was not asked yet, and reports whether
+// all of the line is hidden, by it alone or with others that hang together.
+func (s *Screen) behind(n int32) bool {
+	p, l := &s.patches[n], &s.line
+	if p.asked == s.number || p.near >= l.far || !p.box.Overlaps(l.box) {
 		return false
 	}
-	p.asked = s.asked
-	before := len(s.hidden)
+	p.asked = s.number
+	before := len(l.hidden)
 	for i := p.first; i < p.past; i++ {
-		s.hides(&s.faces[i], a, b)
+		l.behind(&s.faces[i], s.spots)
 	}
-	for _, h := range s.hidden[before:] {
-		s.joined = s.joined.with(h)
+	for _, h := range l.hidden[before:] {
+		l.joined = l.joined.with(h)
 	}
-	return s.joined.whole()
+	return l.joined.whole()
 }
 
 // with is a span and another that it meets; one that is nothing yet meets all.
@@ -74,19 +88,30 @@ func (s span) with(o span) span {
 	case o.from > s.to+joint || o.to < s.from-joint:
 		return s
 	}
-	return span{min(s.from, o.from), max(s.to, o.to)}
+	if o.from > s.from {
+		o.from = s.from
+	}
+	if o.to < s.to {
+		o.to = s.to
+	}
+	return o
 }
 
-// rest is what the spans that are hidden leave of a whole line.
+// rest is what the spans that are hidden leave of the whole line.
 func (s *Screen) rest() []span {
-	slices.SortFunc(s.hidden, func(a, b span) int { return cmp.Compare(a.from, b.from) })
+	hidden := s.line.hidden
+	if len(hidden) > 1 {
+		slices.SortFunc(hidden, func(a, b span) int { return cmp.Compare(a.from, b.from) })
+	}
 	s.shown = s.shown[:0]
 	at := 0.0
-	for _, t := range s.hidden {
+	for _, t := range hidden {
 		if t.from > at+joint {
 			s.shown = append(s.shown, span{at, t.from})
 		}
-		at = max(at, t.to)
+		if t.to > at {
+			at = t.to
+		}
 	}
 	if at < 1-joint {
 		s.shown = append(s.shown, span{at, 1})
@@ -94,46 +119,52 @@ func (s *Screen) rest() []span {
 	return s.shown
 }
 
-// hides adds the stretches of a line that lie behind a face.
-func (s *Screen) hides(f *face, a, b spot) {
-	way := b.Point.Sub(a.Point)
-	behind := func(p spot) float64 { return p.deep - f.base - f.slope.Dot(p.Point) - skin }
-	ga, gb := behind(a), behind(b)
+// behind adds the stretches of the line that lie behind a face, whose corners are among spots.
+func (l *asked) behind(f *face, spots []spot) {
+	deeper := func(p *spot) float64 { return p.deep - f.base - f.slope.Dot(p.Point) - skin }
+	ga, gb := deeper(&l.a), deeper(&l.b)
 	if ga <= 0 && gb <= 0 {
 		return
 	}
-	lo, hi := 0.0, 1.0
+	from, to := 0.0, 1.0
 	if ga <= 0 {
-		lo = ga / (ga - gb)
+		from = ga / (ga - gb)
 	} else if gb <= 0 {
-		hi = ga / (ga - gb)
+		to = ga / (ga - gb)
 	}
-	var room [8]float64 // a face has seldom more corners
-	at := crossed(room[:0], s.spots[f.first:f.past], a.Point, way)
-	for i := 1; i < len(at); i += 2 {
-		if from, till := max(lo, at[i-1]), min(hi, at[i]); from < till {
-			s.hidden = append(s.hidden, span{from, till})
+	l.cross(spots[f.first:f.past])
+	for i := 1; i < len(l.at); i += 2 {
+		in := span{l.at[i-1], l.at[i]}
+		if in.from < from {
+			in.from = from
+		}
+		if in.to > to {
+			in.to = to
+		}
+		if in.from < in.to {
+			l.hidden = append(l.hidden, in)
 		}
 	}
 }
 
-// crossed adds where the line through a crosses an outline, in order: it lies inside from
-// the first to the second, from the third to the fourth and so on.
-func crossed(at []float64, outline []spot, a, way geometry.Point) []float64 {
-	before := outline[len(outline)-1].Point
-	was := way.Cross(before.Sub(a))
-	for _, p := range outline {
-		is := way.Cross(p.Sub(a))
+// cross finds where the line, drawn on, crosses an outline, in order: it lies inside from the
+// first to the second, from the third to the fourth and so on.
+func (l *asked) cross(outline []spot) {
+	l.at = l.at[:0]
+	before := &outline[len(outline)-1]
+	was := l.way.Cross(before.Sub(l.a.Point))
+	for i := range outline {
+		p := &outline[i]
+		is := l.way.Cross(p.Sub(l.a.Point))
 		if (was > 0) != (is > 0) {
 			q := before.Lerp(p.Point, was/(was-is))
-			at = append(at, q.Sub(a).Dot(way)/way.Dot(way))
+			l.at = append(l.at, q.Sub(l.a.Point).Dot(l.way)/l.way.Dot(l.way))
 		}
-		before, was = p.Point, is
+		before, was = p, is
 	}
-	if len(at) > 2 {
-		slices.Sort(at)
-	} else if len(at) == 2 && at[0] > at[1] {
-		at[0], at[1] = at[1], at[0]
+	if len(l.at) > 2 {
+		slices.Sort(l.at)
+	} else if len(l.at) == 2 && l.at[0] > l.at[1] {
+		l.at[0], l.at[1] = l.at[1], l.at[0]
 	}
-	return at
 }

@@ -20,10 +20,9 @@ type Screen struct {
 	faces   []face
 	spots   []spot // their corners
 	squares squares
-	asked   int32  // how many lines have been asked for
-	whole   int32  // a patch that hid the whole of a line before: likely of the next one too
-	hidden  []span // room for what is hidden of a line
-	joined  span   // as much of that as hangs together
+	number  int32 // of the line that is asked for
+	whole   int32 // a patch that hid the whole of a line before: likely of the next one too
+	line    asked
 	shown   []span // room for what shows of it
 }
 
