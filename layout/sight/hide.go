@@ -45,14 +45,14 @@ func (s *Screen) showing(a, b spot) []span {
 	if !l.box.Overlaps(q.window) {
 		return s.rest()
 	}
-	if len(s.patches) > 0 && s.behind(s.whole) {
+	if len(s.patches) > 0 && s.patches[s.whole].reaches(l) && s.behind(&s.patches[s.whole]) {
 		return nil
 	}
 	left, right, low, top := q.reach(l.box)
 	for row := low; row <= top; row++ {
 		for at := row*q.cols + left; at <= row*q.cols+right; at++ {
 			for _, n := range q.list[q.starts[at]:q.starts[at+1]] {
-				if s.behind(n) {
+				if p := &s.patches[n]; p.asked != s.number && p.reaches(l) && s.behind(p) {
 					s.whole = n
 					return nil
 				}
@@ -62,13 +62,13 @@ func (s *Screen) showing(a, b spot) []span {
 	return s.rest()
 }
 
-// behind adds what a patch hides of the line, if that was not asked yet, and reports whether
-// all of the line is hidden, by it alone or with others that hang together.
-func (s *Screen) behind(n int32) bool {
-	p, l := &s.patches[n], &s.line
-	if p.asked == s.number || p.near >= l.far || !p.box.Overlaps(l.box) {
-		return false
-	}
+// reaches tells whether a patch can hide anything of a line.
+func (p *patch) reaches(l *asked) bool { return p.near < l.far && p.box.Overlaps(l.box) }
+
+// behind adds what a patch hides of the line and reports whether all of the line is hidden, by
+// it alone or with others that hang together.
+func (s *Screen) behind(p *patch) bool {
+	l := &s.line
 	p.asked = s.number
 	before := len(l.hidden)
 	for i := p.first; i < p.past; i++ {
