@@ -14,10 +14,10 @@ import (
 )
 
 const (
-	linesApart = 0.8  // mm that lines of ribs keep from each other; nearer they are one
-	linesLeast = 8.0  // mm of a line that is worth drawing between two that it joins
-	linesStep  = 1.0  // mm between points that are looked at along a line
-	linesLook  = 16.0 // mm round a point in which a line is looked for
+	linesApart = 0.8 // mm that lines of ribs keep from each other; nearer they are one
+	linesLeast = 8.0 // mm of a line that is worth drawing between two that it joins
+	linesStep  = 1.0 // mm between points that are looked at along a line
+	linesLook  = 16  // mm round a point in which a line is looked for
 	linesFlat  = 0.002
 	wordsApart = 2.5  // mm between names: nearer they are read as one
 	dotRadius  = 0.5  // mm, of the circle where a name's line begins
