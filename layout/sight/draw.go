@@ -42,7 +42,7 @@ func (p Picture) Draw(d *layout.Drawing, b *solid.Boat, at geometry.Point) {
 }
 
 // outline tells whether both faces of a fold lie to one side of its edge.
-func (v View) outline(f solid.Fold) bool {
+func (v *View) outline(f solid.Fold) bool {
 	for _, p := range [4]geometry.Point3{f.A, f.B, f.P, f.Q} {
 		if !v.seen(p) {
 			return false

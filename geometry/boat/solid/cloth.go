@@ -21,6 +21,7 @@ func (b *Boat) Cover(c *skin.Cloth) {
 	for i, x := range stations {
 		cuts[i] = c.At(x)
 	}
+	b.Folds = slices.Grow(b.Folds, 2*3*len(stations)*len(cuts[0]))
 	for _, side := range []float64{1, -1} {
 		lines := make([][]geometry.Point3, len(cuts[0]))
 		for k := range lines {
@@ -41,7 +42,6 @@ func (b *Boat) cover(lines [][]geometry.Point3, side float64) {
 			b.Bands = append(b.Bands, Band{A: lines[k-1], B: l})
 		}
 	}
-	b.Folds = slices.Grow(b.Folds, 3*len(lines)*len(lines[0]))
 	for i := 1; i < len(lines[0]); i++ {
 		for k := 1; k < len(lines); k++ {
 			p, q, r, s := lines[k-1][i-1], lines[k][i-1], lines[k][i], lines[k-1][i]
