@@ -232,8 +232,10 @@ func thin(p, q geometry.Point) Block {
 func (g *Ground) crossing(b Block, box geometry.Box, most int) int {
 	along, n := geometry.Polar(1, b.Angle), 0
 	for i := range g.runs {
-		if r := &g.runs[i]; n < most && r.box.Overlaps(box) {
-			n += b.met(r.lines, box, along, most-n)
+		if r := &g.runs[i]; r.box.Overlaps(box) {
+			if n += b.met(r.lines, box, along, most-n); n == most {
+				break
+			}
 		}
 	}
 	return n

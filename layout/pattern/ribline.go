@@ -17,6 +17,7 @@ const (
 	linesApart = 0.8 // mm that lines of ribs keep from each other; nearer they are one
 	linesLeast = 8.0 // mm of a line that is worth drawing between two that it joins
 	linesStep  = 1.0 // mm between points that are looked at along a line
+	linesLook  = 16  // mm round a point in which a line is looked for
 	linesFlat  = 0.002
 	wordsApart = 2.5  // mm between names: nearer they are read as one
 	dotRadius  = 0.5  // mm, of the circle where a name's line begins
@@ -73,14 +74,15 @@ func drawSide(d *layout.Drawing, b *bend.Report, side float64) {
 	loose := drawLoose(d, b, on[0], side)
 	bends := drawBends(d, f, on, side)
 	nameHeads(d, heads)
-	nameLines(d, lines, 0.02, 0.28)
-	nameLines(d, lines, 0.4, 0.72)
-	g, words := grounds(d)
+	var g grounds
+	g.nameLines(d, lines, 0.02, 0.28)
+	g.nameLines(d, lines, 0.4, 0.72)
+	g.take(d)
 	for _, l := range bends {
-		nameLine(d, &g, &words, l, freest(&g, l, dashes(layout.Tick, l), every(l, 0.3, 1)), "bends begin, end")
+		g.nameLine(d, l, freest(&g.all, l, dashes(layout.Tick, l), every(l, 0.3, 1)), "bends begin, end")
 	}
 	for _, share := range [][2]float64{{0.05, 0.4}, {0.4, 0.75}} {
-		nameLine(d, &g, &words, loose, freest(&g, loose, dashes(layout.Guide, loose), every(loose, share[0], share[1])), "pushed in")
+		g.nameLine(d, loose, freest(&g.all, loose, dashes(layout.Guide, loose), every(loose, share[0], share[1])), "pushed in")
 	}
 }
 
@@ -97,16 +99,24 @@ func dense(p curve.Path) []geometry.Point {
 	return out
 }
 
-// join finds where a line lies too near to one that is drawn.
+// join finds where a line lies too near to one that is drawn. How far off that one is from a
+// point tells how many points on it cannot be too near.
 func (l *ribLine) join(drawn []ribLine) {
 	l.with = make([]int, len(l.pts))
+	next := make([]int, len(drawn)) // by line: the point from which on it is looked for again
+	at := make([]int, len(drawn))   // and where it passed last
 	for i, p := range l.pts {
 		l.with[i] = -1
-		for k, o := range drawn {
-			if o.near(p) {
+		for k := range drawn {
+			if i < next[k] {
+				continue
+			}
+			var away float64
+			if away, at[k] = drawn[k].away(p, at[k]); away < linesApart {
 				l.with[i] = k
 				break
 			}
+			next[k] = i + int((away-linesApart)/linesStep)
 		}
 	}
 	for i := 0; i < len(l.pts); { // what is too short between two joins is not drawn
@@ -127,29 +137,36 @@ func (l *ribLine) join(drawn []ribLine) {
 	}
 }
 
-// near reports whether what is drawn of a line passes a point within linesApart. As its
-// points lie no more than linesStep apart, those are passed over that cannot reach so far.
-func (l *ribLine) near(p geometry.Point) bool {
-	const reach = linesApart + linesStep
+// away is how far what is drawn of a line passes a point, and at which of its own points;
+// linesLook where it is no nearer. It begins with where the line passed last. As its points lie
+// no more than linesStep apart, those are passed over that cannot be nearer than what is found.
+func (l *ribLine) away(p geometry.Point, last int) (nearest float64, at int) {
+	nearest = linesLook
+	if last > 0 {
+		nearest, at = min(nearest, l.pts[last].Sub(p).Norm()), last
+	}
 	for i := 1; i < len(l.pts); i++ {
 		a, b := l.pts[i-1], l.pts[i]
-		if away := math.Max(math.Abs(a.X-p.X), math.Abs(a.Y-p.Y)); away > reach {
-			i += max(0, int((away-reach)/linesStep)-1)
+		far := math.Abs(a.X - p.X)
+		if y := math.Abs(a.Y - p.Y); y > far {
+			far = y
+		}
+		if reach := nearest + linesStep; far > reach {
+			i += max(0, int((far-reach)/linesStep)-1)
 			continue
 		}
 		if l.with[i-1] >= 0 || l.with[i] >= 0 {
 			continue
 		}
-		step := b.Sub(a)
-		t := 0.0
+		step, t := b.Sub(a), 0.0
 		if long := step.Dot(step); long > 0 {
-			t = math.Max(0, math.Min(1, p.Sub(a).Dot(step)/long))
+			t = max(0, min(1, p.Sub(a).Dot(step)/long))
 		}
-		if a.Add(step.Scale(t)).Sub(p).Norm() < linesApart {
-			return true
+		if off := a.Add(step.Scale(t)).Sub(p); off.Dot(off) < nearest*nearest {
+			nearest, at = off.Norm(), i
 		}
 	}
-	return false
+	return nearest, at
 }
 
 // runs are the stretches of points that are drawn.
@@ -170,7 +187,7 @@ func (l *ribLine) runs() [][2]int {
 
 // nameLines letters every line between two shares of its length, with a leader where the
 // name has no room beside it. A line that is joined to another all the way is named with it.
-func nameLines(d *layout.Drawing, lines []ribLine, from, to float64) {
+func (g *grounds) nameLines(d *layout.Drawing, lines []ribLine, from, to float64) {
 	names := make([][]string, len(lines))
 	at := make([][]int, len(lines)) // points where a line can be named
 	for i, l := range lines {
@@ -189,21 +206,30 @@ func nameLines(d *layout.Drawing, lines []ribLine, from, to float64) {
 			names[with], names[i] = append(names[with], names[i]...), nil
 		}
 	}
-	g, words := grounds(d)
+	g.take(d)
 	for i, l := range lines {
 		if len(names[i]) > 0 {
-			nameLine(d, &g, &words, l.pts, freest(&g, l.pts, l.ink, at[i]), strings.Join(names[i], " "))
+			g.nameLine(d, l.pts, freest(&g.all, l.pts, l.ink, at[i]), strings.Join(names[i], " "))
 		}
 	}
 }
 
-// grounds are all that is drawn, and its words alone.
-func grounds(d *layout.Drawing) (all, words label.Ground) {
-	all.Drawing(d)
-	for _, t := range d.Texts {
-		words.Text(t)
+// grounds are all that is drawn, and its words alone, as far as they are taken.
+type grounds struct {
+	all, words     label.Ground
+	strokes, texts int
+}
+
+// take takes what was drawn since.
+func (g *grounds) take(d *layout.Drawing) {
+	for _, s := range d.Strokes[g.strokes:] {
+		g.all.Line(s.Path)
 	}
-	return all, words
+	for _, t := range d.Texts[g.texts:] {
+		g.all.Text(t)
+		g.words.Text(t)
+	}
+	g.strokes, g.texts = len(d.Strokes), len(d.Texts)
 }
 
 // every lists points between two shares of a line where it can be named.
@@ -255,7 +281,7 @@ func alone(g *label.Ground, pts []geometry.Point, k int, apart float64) bool {
 
 // nameLine letters a line at one of its points, as near to it as can be: clear of all on the
 // ground, and twice so far off other words, which lie in line with it.
-func nameLine(d *layout.Drawing, g, others *label.Ground, pts []geometry.Point, at []int, words string) {
+func (g *grounds) nameLine(d *layout.Drawing, pts []geometry.Point, at []int, words string) {
 	for _, far := range []float64{1.5, 3, 5, 8, 12, 17, 23, 30, 38, 48, 60, 75, 90} {
 		for _, k := range at {
 			p, along := pts[k], pts[min(k+1, len(pts)-1)].Sub(pts[max(k-1, 0)]).Unit()
@@ -265,14 +291,14 @@ func nameLine(d *layout.Drawing, g, others *label.Ground, pts []geometry.Point, 
 				if way.X < 0 {
 					t.At, t.Align = end.Add(geometry.Point{X: -0.7, Y: -small / 2}), layout.Right
 				}
-				if b := label.BlockOf(t); g.Clear(b, label.Off) && others.Clear(b, 2*wordsApart) && !g.Strikes(p, end) {
+				if b := label.BlockOf(t); g.all.Clear(b, label.Off) && g.words.Clear(b, 2*wordsApart) && !g.all.Strikes(p, end) {
 					leader, dot := curve.Polyline(p, end), curve.Circle(p, dotRadius)
 					d.Line(layout.Tick, leader)
 					d.Line(layout.Tick, dot)
 					d.Texts = append(d.Texts, t)
-					g.Line(leader)
-					g.Text(t)
-					others.Text(t)
+					g.all.Line(leader)
+					g.all.Text(t)
+					g.words.Text(t)
 					return
 				}
 			}

@@ -20,7 +20,7 @@ type Picture struct {
 // Accuracy: lines are drawn to 0.01 mm on paper; stretches that show over less than 0.05
 // mm are left out.
 func (p Picture) Draw(d *layout.Drawing, b *solid.Boat, at geometry.Point) {
-	s := NewScreen(p.View, b.Faces, p.Window)
+	s := NewScreen(p.View, b, p.Window)
 	add := func(pen layout.Pen, pts []geometry.Point3) {
 		for _, run := range s.Runs(pts) {
 			for i := range run {
@@ -42,7 +42,7 @@ func (p Picture) Draw(d *layout.Drawing, b *solid.Boat, at geometry.Point) {
 }
 
 // outline tells whether both faces of a fold lie to one side of its edge.
-func (v View) outline(f solid.Fold) bool {
+func (v *View) outline(f solid.Fold) bool {
 	for _, p := range [4]geometry.Point3{f.A, f.B, f.P, f.Q} {
 		if !v.seen(p) {
 			return false
@@ -68,10 +68,10 @@ func (s *Screen) Runs(pts []geometry.Point3) [][]geometry.Point {
 	var out [][]geometry.Point
 	var run []geometry.Point
 	end := func() {
-		if len(run) > 1 && curve.Polyline(run...).Length() >= crumb {
-			out = append(out, thinned(run))
+		if length(run) >= crumb {
+			out = append(out, thinned([]geometry.Point{run[0]}, run))
 		}
-		run = nil
+		run = run[:0]
 	}
 	for i := 1; i < len(pts); i++ {
 		p, q, ok := s.view.line(pts[i-1], pts[i])
@@ -98,7 +98,7 @@ func (s *Screen) Runs(pts []geometry.Point3) [][]geometry.Point {
 			}
 			if sh.from > 0 || len(run) == 0 || run[len(run)-1] != from {
 				end()
-				run = []geometry.Point{from}
+				run = append(run, from)
 			}
 			run = append(run, to)
 		}
@@ -133,8 +133,16 @@ func within(shows []span, a, b geometry.Point, window geometry.Box) []span {
 	return out
 }
 
-// thinned leaves out places of a line that lie nearly straight between others.
-func thinned(pts []geometry.Point) []geometry.Point {
+func length(run []geometry.Point) (sum float64) {
+	for i := 1; i < len(run); i++ {
+		sum += run[i].Sub(run[i-1]).Norm()
+	}
+	return sum
+}
+
+// thinned adds the places of a line but its first, without those that lie nearly straight
+// between others.
+func thinned(to, pts []geometry.Point) []geometry.Point {
 	last := len(pts) - 1
 	far, at := close, 0
 	for i := 1; i < last; i++ {
@@ -143,7 +151,7 @@ func thinned(pts []geometry.Point) []geometry.Point {
 		}
 	}
 	if at == 0 {
-		return []geometry.Point{pts[0], pts[last]}
+		return append(to, pts[last])
 	}
-	return append(thinned(pts[:at+1]), thinned(pts[at:])[1:]...)
+	return thinned(thinned(to, pts[:at+1]), pts[at:])
 }

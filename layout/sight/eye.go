@@ -49,10 +49,10 @@ type spot struct {
 const nearest = 0.02
 
 // before returns how far ahead of the eye a place lies, mm.
-func (v View) before(p geometry.Point3) float64 { return p.Sub(v.eye.At).Dot(v.ahead) }
+func (v *View) before(p geometry.Point3) float64 { return p.Sub(v.eye.At).Dot(v.ahead) }
 
 // place returns where a place is drawn. In perspective it must lie ahead of the eye.
-func (v View) place(p geometry.Point3) spot {
+func (v *View) place(p geometry.Point3) spot {
 	q := p.Sub(v.eye.To)
 	s := spot{geometry.Pt(q.Dot(v.right), q.Dot(v.up)), q.Dot(v.ahead)}
 	if !v.eye.Parallel {
@@ -71,12 +71,12 @@ func (v View) Place(p geometry.Point3) (geometry.Point, bool) {
 	return v.place(p).Point, true
 }
 
-func (v View) seen(p geometry.Point3) bool {
+func (v *View) seen(p geometry.Point3) bool {
 	return v.eye.Parallel || v.before(p) > nearest*v.far
 }
 
 // line cuts off what of a straight line lies behind the eye; false when nothing is left.
-func (v View) line(a, b geometry.Point3) (geometry.Point3, geometry.Point3, bool) {
+func (v *View) line(a, b geometry.Point3) (geometry.Point3, geometry.Point3, bool) {
 	in, out := v.seen(a), v.seen(b)
 	switch {
 	case in && !out:
@@ -88,14 +88,14 @@ func (v View) line(a, b geometry.Point3) (geometry.Point3, geometry.Point3, bool
 }
 
 // edge is where the way from a place that is seen to one that is not stops being seen.
-func (v View) edge(seen, not geometry.Point3) geometry.Point3 {
+func (v *View) edge(seen, not geometry.Point3) geometry.Point3 {
 	a, b := v.before(seen), v.before(not)
 	t := (a - nearest*v.far*(1+1e-9)) / (a - b)
 	return seen.Add(scaled(not.Sub(seen), t))
 }
 
 // cut cuts off what of a face lies behind the eye.
-func (v View) cut(pts []geometry.Point3) []geometry.Point3 {
+func (v *View) cut(pts []geometry.Point3) []geometry.Point3 {
 	if v.eye.Parallel || !slices.ContainsFunc(pts, func(p geometry.Point3) bool { return !v.seen(p) }) {
 		return pts
 	}

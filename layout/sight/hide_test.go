@@ -19,6 +19,8 @@ type (
 
 func pt(x, y, z float64) point { return point{X: x, Y: y, Z: z} }
 
+func of(faces []solid.Face) *solid.Boat { return &solid.Boat{Faces: faces} }
+
 // shown adds up the length that shows of a straight line over its whole length, in the
 // picture.
 func shown(s *Screen, a, b point) float64 {
@@ -62,7 +64,7 @@ func TestBox(t *testing.T) {
 	for _, triangles := range []bool{false, true} {
 		for _, parallel := range []bool{false, true} {
 			e := eye{At: pt(300, 210, 160), Parallel: parallel}
-			s := NewScreen(NewView(e, 0.5), cube(2*h, triangles), geometry.EmptyBox())
+			s := NewScreen(NewView(e, 0.5), of(cube(2*h, triangles)), geometry.EmptyBox())
 			for axis := range 3 {
 				for _, c := range [4][2]float64{{-h, -h}, {h, -h}, {h, h}, {-h, h}} {
 					a, b := [3]float64{}, [3]float64{}
@@ -98,7 +100,7 @@ func TestBehindBox(t *testing.T) {
 		{eye{At: pt(1000, 0, 0)}, -70, 0},                 // before the box
 		{eye{At: pt(1000, 0, 0)}, 0, 50 * 1000 / 950.0},   // through its middle
 	} {
-		s := NewScreen(NewView(c.e, 0.1), faces, geometry.EmptyBox())
+		s := NewScreen(NewView(c.e, 0.1), of(faces), geometry.EmptyBox())
 		const half = 300.0
 		runs := s.Runs([]point{pt(-c.deep, -half, 5), pt(-c.deep, half, 5)})
 		got := 0.0
@@ -141,7 +143,7 @@ func TestCylinder(t *testing.T) {
 		{eye{At: pt(1000, 0, 600), Parallel: true}, math.Pi / 2},
 		{eye{At: pt(100, 0, 600)}, math.Acos(radius / 100)},
 	} {
-		s := NewScreen(NewView(c.e, 1), tube(radius, long, sides), geometry.EmptyBox())
+		s := NewScreen(NewView(c.e, 1), of(tube(radius, long, sides)), geometry.EmptyBox())
 		for k := range sides {
 			// Off the corners' own angles, which lie half a side on.
 			a := 2 * math.Pi * float64(k) / sides
@@ -173,10 +175,43 @@ func TestCylinder(t *testing.T) {
 	}
 }
 
+// TestClosed: a tube whose bands tell which side is out hides as much as one whose faces
+// hide from both sides, whichever way its bands run; the eye may stand so near that the
+// side towards it is cut open.
+func TestClosed(t *testing.T) {
+	const radius, long, sides = 40.0, 90.0, 24
+	faces := tube(radius, long, sides)
+	for _, out := range []float64{1, -1} {
+		rings := [2][]point{faces[sides], faces[sides+1]} // from below up it runs counter-clockwise
+		if out < 0 {
+			rings[0], rings[1] = rings[1], rings[0]
+		}
+		for i, r := range rings {
+			rings[i] = append(slices.Clone(r), r[0])
+		}
+		closed := &solid.Boat{Faces: faces[sides:], Bands: []solid.Band{{A: rings[0], B: rings[1], Out: out}}}
+		for _, e := range []eye{{At: pt(100, 30, 60), Parallel: true}, {At: pt(100, 30, 60)}, {At: pt(38, 0, 45), To: pt(-2000, 0, 45)}} {
+			v := NewView(e, 1)
+			is, want := NewScreen(v, closed, geometry.EmptyBox()), NewScreen(v, of(faces), geometry.EmptyBox())
+			r := rand.New(rand.NewPCG(7, 3))
+			for range 300 {
+				any := func() point { return pt(200*(r.Float64()-0.7), 200*(r.Float64()-0.5), 200*(r.Float64()-0.5)) }
+				a, b := any(), any()
+				if !v.seen(a) || !v.seen(b) {
+					continue
+				}
+				if got, want := shown(is, a, b), shown(want, a, b); math.Abs(got-want) > 1e-9 {
+					t.Fatalf("%+v, out %g: of %v to %v shows %.6f, want %.6f", e, out, a, b, got, want)
+				}
+			}
+		}
+	}
+}
+
 // TestHollowFace: through the opening of a face that is a horseshoe a line shows.
 func TestHollowFace(t *testing.T) {
 	f := solid.Face{pt(0, -30, 0), pt(0, 30, 0), pt(0, 30, 40), pt(0, 10, 40), pt(0, 10, 10), pt(0, -10, 10), pt(0, -10, 40), pt(0, -30, 40)}
-	s := NewScreen(NewView(eye{At: pt(500, 0, 0), Parallel: true}, 1), []solid.Face{f}, geometry.EmptyBox())
+	s := NewScreen(NewView(eye{At: pt(500, 0, 0), Parallel: true}, 1), of([]solid.Face{f}), geometry.EmptyBox())
 	runs := s.Runs([]point{pt(-100, -100, 20), pt(-100, 100, 20)})
 	want := [][2]float64{{-100, -30}, {-10, 10}, {30, 100}}
 	if len(runs) != len(want) {
@@ -204,7 +239,7 @@ func TestAgainstRays(t *testing.T) {
 			faces = append(faces, solid.Face{p, p.Add(any(90)), p.Add(any(90))})
 		}
 		e := eye{At: pt(400, 150, 220), Parallel: parallel}
-		s := NewScreen(NewView(e, 1), faces, geometry.EmptyBox())
+		s := NewScreen(NewView(e, 1), of(faces), geometry.EmptyBox())
 		checked, hid := 0, 0
 		for range 200 {
 			a, b := any(220), any(220)
@@ -289,7 +324,7 @@ func TestEye(t *testing.T) {
 func TestPastEye(t *testing.T) {
 	wall := solid.Face{pt(2000, 20, -100), pt(-500, 20, -100), pt(-500, 20, 100), pt(2000, 20, 100)}
 	v := NewView(eye{At: pt(1000, 0, 0)}, 1)
-	s := NewScreen(v, []solid.Face{wall}, geometry.EmptyBox())
+	s := NewScreen(v, of([]solid.Face{wall}), geometry.EmptyBox())
 	if got := shown(s, pt(-100, 60, 0), pt(-100, 150, 0)); got != 0 {
 		t.Errorf("behind the wall shows %g", got)
 	}
@@ -301,7 +336,7 @@ func TestPastEye(t *testing.T) {
 
 // TestWindow: lines end at a window's edges.
 func TestWindow(t *testing.T) {
-	s := NewScreen(NewView(eye{At: pt(0, 0, 1000), Parallel: true}, 1), nil, geometry.Rect(-10, -5, 10, 5))
+	s := NewScreen(NewView(eye{At: pt(0, 0, 1000), Parallel: true}, 1), of(nil), geometry.Rect(-10, -5, 10, 5))
 	for _, c := range []struct{ a, b, want string }{
 		{"-20 0", "20 0", "[[{-10 0} {10 0}]]"}, {"0 0", "40 20", "[[{0 0} {10 5}]]"}, {"0 -9", "0 9", "[[{0 -5} {0 5}]]"},
 		{"-20 0", "-11 4", "[]"}, {"0 6", "11 -5", "[[{1 5} {10 -4}]]"},
@@ -386,7 +421,7 @@ func TestThinned(t *testing.T) {
 		pts = append(pts, geometry.Polar(30, float64(k)/400))
 	}
 	pts = append(pts, geometry.Pt(0, 0))
-	got := thinned(pts)
+	got := thinned(pts[:1:1], pts)
 	if len(got) > 40 || got[0] != pts[0] || got[len(got)-1] != pts[401] || !slices.Contains(got, pts[400]) {
 		t.Fatalf("%d places: %v", len(got), got)
 	}

@@ -21,38 +21,36 @@ func (b *Boat) Cover(c *skin.Cloth) {
 	for i, x := range stations {
 		cuts[i] = c.At(x)
 	}
+	b.Folds = slices.Grow(b.Folds, 2*3*len(stations)*len(cuts[0]))
 	for _, side := range []float64{1, -1} {
-		rows := make([][]geometry.Point3, len(stations))
-		for i, x := range stations {
-			for _, p := range cuts[i] {
-				rows[i] = append(rows[i], geometry.Point3{X: x, Y: p.X * side, Z: p.Y})
+		lines := make([][]geometry.Point3, len(cuts[0]))
+		for k := range lines {
+			lines[k] = make([]geometry.Point3, len(stations))
+			for i, x := range stations {
+				lines[k][i] = geometry.Point3{X: x, Y: cuts[i][k].X * side, Z: cuts[i][k].Y}
 			}
 		}
-		b.cover(rows, side)
+		b.cover(lines, side)
 	}
 }
 
-func (b *Boat) cover(rows [][]geometry.Point3, side float64) {
-	corners := len(rows[0])
-	for k := range corners {
-		line := Line{Part: Cloth, Number: k, Side: side}
-		for i := range rows {
-			line.Points = append(line.Points, rows[i][k])
+// cover adds the cloth of one side by its lines from the middle outward.
+func (b *Boat) cover(lines [][]geometry.Point3, side float64) {
+	for k, l := range lines {
+		b.Lines = append(b.Lines, Line{Part: Cloth, Number: k, Side: side, Points: l})
+		if k > 0 {
+			b.Bands = append(b.Bands, Band{A: lines[k-1], B: l})
 		}
-		b.Lines = append(b.Lines, line)
 	}
-	quads := (len(rows) - 1) * (corners - 1)
-	b.Faces, b.Folds = slices.Grow(b.Faces, 2*quads), slices.Grow(b.Folds, 3*quads)
-	for i := 1; i < len(rows); i++ {
-		for k := 1; k < corners; k++ {
-			p, q, r, s := rows[i-1][k-1], rows[i-1][k], rows[i][k], rows[i][k-1]
-			b.quad(p, q, r, s)
+	for i := 1; i < len(lines[0]); i++ {
+		for k := 1; k < len(lines); k++ {
+			p, q, r, s := lines[k-1][i-1], lines[k][i-1], lines[k][i], lines[k-1][i]
 			b.Folds = append(b.Folds, Fold{p, r, q, s})
-			if k+1 < corners {
-				b.Folds = append(b.Folds, Fold{q, r, p, rows[i][k+1]})
+			if k+1 < len(lines) {
+				b.Folds = append(b.Folds, Fold{q, r, p, lines[k+1][i]})
 			}
-			if i+1 < len(rows) {
-				b.Folds = append(b.Folds, Fold{s, r, p, rows[i+1][k]})
+			if i+1 < len(lines[0]) {
+				b.Folds = append(b.Folds, Fold{s, r, p, lines[k][i+1]})
 			}
 		}
 	}

@@ -3,6 +3,8 @@
 package solid
 
 import (
+	"math"
+
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
 )
@@ -34,6 +36,15 @@ type Line struct {
 // Face is a flat piece of surface, its corners in order around it; it may be hollow.
 type Face []geometry.Point3
 
+// Band is the surface between two lines of as many places: from each place to the next two
+// triangles, A A' B' and A B' B, since four corners need not be flat. Where Out is 1 the band
+// is a side of a closed body and the triangles run counter-clockwise as one sees them from
+// outside, where it is -1 clockwise. Where it is 0 one may stand on either side.
+type Band struct {
+	A, B []geometry.Point3
+	Out  float64
+}
+
 // Fold is the edge from A to B between two faces that go on to P and to Q. Where both
 // lie to one side of it, it is an outline.
 type Fold struct{ A, B, P, Q geometry.Point3 }
@@ -47,6 +58,7 @@ type Eye struct {
 // Boat is what is seen.
 type Boat struct {
 	Lines []Line
+	Bands []Band
 	Faces []Face
 	Folds []Fold
 }
@@ -113,14 +125,14 @@ func Of(f *frame.Frame, m Moves, has func(p Part, number int) bool) *Boat {
 func (b *Boat) bar(like Line, edges [4][]geometry.Point3) {
 	last := len(edges[0]) - 1
 	var ends [2]Face
-	for e, line := range edges {
-		next := edges[(e+1)%4]
-		for i := range last {
-			b.quad(line[i], line[i+1], next[i+1], next[i])
-		}
+	for _, line := range edges {
 		like.Points = line
 		b.Lines = append(b.Lines, like)
 		ends[0], ends[1] = append(ends[0], line[0]), append(ends[1], line[last])
+	}
+	out := -turn(ends[0], edges[0][1])
+	for e, line := range edges {
+		b.Bands = append(b.Bands, Band{line, edges[(e+1)%4], out})
 	}
 	for _, end := range ends {
 		b.Faces = append(b.Faces, end)
@@ -129,10 +141,14 @@ func (b *Boat) bar(like Line, edges [4][]geometry.Point3) {
 	}
 }
 
-// quad adds a piece of surface with four corners that need not be flat: two triangles.
-func (b *Boat) quad(p, q, r, s geometry.Point3) {
-	both := Face{p, q, r, p, r, s}
-	b.Faces = append(b.Faces, both[:3:3], both[3:])
+// turn is 1 where an outline runs counter-clockwise as one sees it from a place that lies
+// off its first corner, -1 where it runs clockwise.
+func turn(outline []geometry.Point3, from geometry.Point3) float64 {
+	var area geometry.Point3
+	for i := 2; i < len(outline); i++ {
+		area = area.Add(outline[i-1].Sub(outline[0]).Cross(outline[i].Sub(outline[0])))
+	}
+	return math.Copysign(1, area.Dot(from.Sub(outline[0])))
 }
 
 // plate adds a flat piece by the outlines of its two faces, which lie opposite.
@@ -140,14 +156,15 @@ func (b *Boat) plate(like Line, outline, other []geometry.Point3) {
 	b.Faces = append(b.Faces, outline, other)
 	for i, p := range outline {
 		next := (i + 1) % len(outline)
-		b.quad(p, outline[next], other[next], other[i])
 		if corner(outline[(i+len(outline)-1)%len(outline)], p, outline[next]) {
 			like.Points = []geometry.Point3{p, other[i]}
 			b.Lines = append(b.Lines, like)
 		}
 	}
-	for _, o := range [][]geometry.Point3{outline, other} {
-		like.Points = closed(o)
+	band := Band{closed(outline), closed(other), turn(outline, other[0])}
+	b.Bands = append(b.Bands, band)
+	for _, o := range [][]geometry.Point3{band.A, band.B} {
+		like.Points = o
 		b.Lines = append(b.Lines, like)
 	}
 }

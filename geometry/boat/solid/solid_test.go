@@ -34,41 +34,58 @@ func passes(b *Boat, part Part, p geometry.Point3) float64 {
 	return best
 }
 
-// volume is that which the faces of a body without hollows close in round a place inside
-// it, mm3, by the divergence theorem.
-func volume(faces []Face, middle geometry.Point3) float64 {
+// triangles are those of a band.
+func (t Band) triangles() (out []Face) {
+	for i := 1; i < len(t.A); i++ {
+		out = append(out, Face{t.A[i-1], t.A[i], t.B[i]}, Face{t.A[i-1], t.B[i], t.B[i-1]})
+	}
+	return out
+}
+
+// closedIn is the volume that a body without hollows closes in round a place inside it,
+// mm3, by the divergence theorem. Its bands tell themselves which side is out.
+func closedIn(t *testing.T, b *Boat, middle geometry.Point3) float64 {
+	t.Helper()
 	sum := 0.0
-	for _, f := range faces {
+	part := func(f Face) (sum float64) {
 		for i := 2; i < len(f); i++ {
-			a, b, c := f[0], f[i-1], f[i]
-			u, v := b.Sub(a), c.Sub(a)
-			n := geometry.Point3{X: u.Y*v.Z - u.Z*v.Y, Y: u.Z*v.X - u.X*v.Z, Z: u.X*v.Y - u.Y*v.X}
-			m := geometry.Point3{X: (a.X + b.X + c.X) / 3, Y: (a.Y + b.Y + c.Y) / 3, Z: (a.Z + b.Z + c.Z) / 3}
-			out := m.Sub(middle)
-			part := (m.X*n.X + m.Y*n.Y + m.Z*n.Z) / 6
-			if out.X*n.X+out.Y*n.Y+out.Z*n.Z < 0 {
-				part = -part
+			a, b, c := f[0].Sub(middle), f[i-1].Sub(middle), f[i].Sub(middle)
+			sum += a.Dot(b.Cross(c)) / 6
+		}
+		return sum
+	}
+	for _, f := range b.Faces {
+		sum += math.Abs(part(f))
+	}
+	for _, band := range b.Bands {
+		for _, f := range band.triangles() {
+			if v := part(f) * band.Out; v < 0 {
+				t.Errorf("the outside of %v is taken for its inside", f)
+			} else {
+				sum += v
 			}
-			sum += part
 		}
 	}
 	return sum
 }
 
-// TestBar: a straight bar's faces close in its volume, and it has four edges and two ends.
+// TestBar: a straight bar's faces close in its volume, to port and to starboard, and it has
+// four edges and two ends.
 func TestBar(t *testing.T) {
-	b := &Boat{}
-	var edges [4][]geometry.Point3
-	for _, x := range []float64{0, 100, 400} {
-		for e, c := range [4][2]float64{{0, 0}, {20, 0}, {20, 11}, {0, 11}} {
-			edges[e] = append(edges[e], geometry.Point3{X: x, Y: c[0], Z: c[1]})
+	for _, side := range []float64{1, -1} {
+		b := &Boat{}
+		var edges [4][]geometry.Point3
+		for _, x := range []float64{0, 100, 400} {
+			for e, c := range [4][2]float64{{0, 0}, {20, 0}, {20, 11}, {0, 11}} {
+				edges[e] = append(edges[e], geometry.Point3{X: x, Y: c[0] * side, Z: c[1]})
+			}
 		}
-	}
-	b.bar(Line{Part: Keel}, edges)
-	inside := geometry.Point3{X: 200, Y: 10, Z: 5.5}
-	near(t, "volume", volume(b.Faces, inside), 400*20*11, 1e-6)
-	if len(b.Lines) != 6 || len(b.Faces) != 4*2*2+2 {
-		t.Errorf("%d lines and %d faces", len(b.Lines), len(b.Faces))
+		b.bar(Line{Part: Keel}, edges)
+		inside := geometry.Point3{X: 200, Y: 10 * side, Z: 5.5}
+		near(t, "volume", closedIn(t, b, inside), 400*20*11, 1e-6)
+		if len(b.Lines) != 6 || len(b.Bands) != 4 || len(b.Faces) != 2 {
+			t.Errorf("%d lines, %d bands and %d faces", len(b.Lines), len(b.Bands), len(b.Faces))
+		}
 	}
 }
 
@@ -78,7 +95,7 @@ func TestPlate(t *testing.T) {
 	outline := []geometry.Point3{{}, {X: 100}, {X: 100, Z: 50}, {X: 50, Z: 50}, {Z: 50}}
 	b.plate(Line{Part: Stems}, outline, stepped(outline, geometry.Point3{Y: -16}))
 	inside := geometry.Point3{X: 50, Y: -8, Z: 25}
-	near(t, "volume", volume(b.Faces, inside), 100*50*16, 1e-6)
+	near(t, "volume", closedIn(t, b, inside), 100*50*16, 1e-6)
 	if len(b.Lines) != 4+2 {
 		t.Errorf("%d lines, want an edge at each of four corners and two outlines", len(b.Lines))
 	}
@@ -153,7 +170,7 @@ func TestChoice(t *testing.T) {
 	if len(count[Thwarts]) != 0 || len(count[Stringers]) != 1 || !count[Stringers][2] || len(count[Ribs]) != len(f.Ribs) {
 		t.Errorf("left are %v", count)
 	}
-	if len(some.Faces) >= len(all.Faces) {
+	if len(some.Faces) >= len(all.Faces) || len(some.Bands) >= len(all.Bands) {
 		t.Error("no face is left out")
 	}
 }
@@ -179,16 +196,16 @@ func TestMoves(t *testing.T) {
 			}
 		}
 	}
-	for i, face := range was.Faces {
-		for k, p := range face {
-			if off := is.Faces[i][k].Sub(p.Add(by)).Norm(); off > 1e-9 {
-				t.Fatalf("face %d moves %.9f mm otherwise", i, off)
+	for i, band := range was.Bands {
+		for k, p := range band.B {
+			if off := is.Bands[i].B[k].Sub(p.Add(by)).Norm(); off > 1e-9 {
+				t.Fatalf("band %d moves %.9f mm otherwise", i, off)
 			}
 		}
 	}
 }
 
-// TestCover: the cloth's faces have the cloth's area, and every fold is an edge of it.
+// TestCover: the cloth's bands have the cloth's area, and every fold is an edge of it.
 func TestCover(t *testing.T) {
 	for _, name := range design.ShippedNames() {
 		f := frametest.Shipped(t, name, nil)
@@ -199,9 +216,10 @@ func TestCover(t *testing.T) {
 		b := &Boat{}
 		b.Cover(c)
 		area := 0.0
-		for _, q := range b.Faces {
-			u, v := q[1].Sub(q[0]), q[2].Sub(q[0])
-			area += geometry.Point3{X: u.Y*v.Z - u.Z*v.Y, Y: u.Z*v.X - u.X*v.Z, Z: u.X*v.Y - u.Y*v.X}.Norm() / 2
+		for _, band := range b.Bands {
+			for _, q := range band.triangles() {
+				area += q[1].Sub(q[0]).Cross(q[2].Sub(q[0])).Norm() / 2
+			}
 		}
 		near(t, name+" area", area, c.Area(), 0.01*area)
 		if len(b.Folds) == 0 {

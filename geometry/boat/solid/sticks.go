@@ -8,14 +8,24 @@ import (
 	"ribwright/geometry/curve"
 )
 
+// room is for the four edges of a stick, of so many places each.
+func room(places int) (edges [4][]geometry.Point3) {
+	all := make([]geometry.Point3, 4*places)
+	for e := range edges {
+		edges[e] = all[e*places : (e+1)*places : (e+1)*places]
+	}
+	return edges
+}
+
 func (b *Boat) gunwale(f *frame.Frame, m Moves, side float64) {
 	g := &f.Gunwale
 	aft, fore := g.Line.Ends()
-	var edges [4][]geometry.Point3
-	for _, x := range places(aft, fore, f.Ribs) {
+	at := places(aft, fore, f.Ribs)
+	edges := room(len(at))
+	for i, x := range at {
 		by := m.Gunwale(side, x)
 		for e, c := range [4][2]float64{{0.5, 0}, {0.5, 1}, {-0.5, 1}, {-0.5, 0}} {
-			edges[e] = append(edges[e], mirrored(g.At(x, c[0]*g.Width, c[1]*g.Height), side).Add(by))
+			edges[e][i] = mirrored(g.At(x, c[0]*g.Width, c[1]*g.Height), side).Add(by)
 		}
 	}
 	b.bar(Line{Part: Gunwales, Side: side}, edges)
@@ -27,14 +37,15 @@ func (b *Boat) stringer(f *frame.Frame, m Moves, k int, side float64) {
 	s := f.Stringers[k]
 	wide, deep := float64(f.Design.Stringers.Width)/2, float64(f.Design.Stringers.Depth)/2
 	aft, fore := s.Line.Ends()
-	var edges [4][]geometry.Point3
-	for _, x := range places(aft, fore, f.Ribs) {
+	at := places(aft, fore, f.Ribs)
+	edges := room(len(at))
+	for i, x := range at {
 		p, by := s.Line.Point(x), m.Stringer(k, side, x)
 		flat, _ := s.Stick.Flat(x)
 		sin, cos := math.Sincos(flat)
 		for e, c := range [4][2]float64{{-wide, deep}, {wide, deep}, {wide, -deep}, {-wide, -deep}} {
-			at := p.Add(geometry.Point3{Y: c[0]*cos + c[1]*sin, Z: c[0]*sin - c[1]*cos})
-			edges[e] = append(edges[e], mirrored(at, side).Add(by))
+			q := p.Add(geometry.Point3{Y: c[0]*cos + c[1]*sin, Z: c[0]*sin - c[1]*cos})
+			edges[e][i] = mirrored(q, side).Add(by)
 		}
 	}
 	b.bar(Line{Part: Stringers, Number: s.Number, Side: side}, edges)
@@ -45,20 +56,18 @@ func (b *Boat) stringer(f *frame.Frame, m Moves, k int, side float64) {
 func (b *Boat) rib(f *frame.Frame, m Moves, i int) {
 	r := f.Ribs[i]
 	wide, girth := float64(f.Design.Ribs.Width)/2, r.Section.Half.Length()
-	var edges [4][]geometry.Point3
-	add := func(side, share float64) {
-		by := m.Rib(i, side, share)
-		for e, c := range [4][2]float64{{-wide, 0.5}, {wide, 0.5}, {wide, -0.5}, {-wide, -0.5}} {
-			p := r.Face(share*girth, c[1]*r.Thickness)
-			edges[e] = append(edges[e], geometry.Point3{X: r.Station + c[0], Y: p.X * side, Z: p.Y}.Add(by))
-		}
-	}
 	all := shares(r.Section.Half)
-	for k := len(all) - 1; k >= 0; k-- {
-		add(1, all[k])
-	}
-	for _, share := range all[1:] {
-		add(-1, share)
+	edges := room(2*len(all) - 1)
+	for k, share := range all {
+		outer, inner := r.Face(share*girth, 0.5*r.Thickness), r.Face(share*girth, -0.5*r.Thickness)
+		for _, side := range []float64{-1, 1} { // port last: at the keel its place stands
+			at := len(all) - 1 - k*int(side)
+			by := m.Rib(i, side, share)
+			edges[0][at] = geometry.Point3{X: r.Station - wide, Y: outer.X * side, Z: outer.Y}.Add(by)
+			edges[1][at] = geometry.Point3{X: r.Station + wide, Y: outer.X * side, Z: outer.Y}.Add(by)
+			edges[2][at] = geometry.Point3{X: r.Station + wide, Y: inner.X * side, Z: inner.Y}.Add(by)
+			edges[3][at] = geometry.Point3{X: r.Station - wide, Y: inner.X * side, Z: inner.Y}.Add(by)
+		}
 	}
 	b.bar(Line{Part: Ribs, Number: i}, edges)
 }
@@ -88,13 +97,14 @@ func shares(half curve.Chain) []float64 {
 func (b *Boat) keel(f *frame.Frame, m Moves) {
 	deep := float64(f.Design.Keel.Depth) / 2
 	aft, fore := f.Keel.Line.Ends()
-	var edges [4][]geometry.Point3
-	for _, x := range places(aft, fore, f.Ribs) {
+	at := places(aft, fore, f.Ribs)
+	edges := room(len(at))
+	for i, x := range at {
 		_, rise := f.Keel.Line.Slopes(x)
 		run := math.Hypot(1, rise)
-		at, wide := f.Keel.Line.Point(x).Add(m.Keel(x)), f.KeelHalf(x)
+		p, wide := f.Keel.Line.Point(x).Add(m.Keel(x)), f.KeelHalf(x)
 		for e, c := range [4][2]float64{{wide, -deep}, {wide, deep}, {-wide, deep}, {-wide, -deep}} {
-			edges[e] = append(edges[e], at.Add(geometry.Point3{X: -c[1] * rise / run, Y: c[0], Z: c[1] / run}))
+			edges[e][i] = p.Add(geometry.Point3{X: -c[1] * rise / run, Y: c[0], Z: c[1] / run})
 		}
 	}
 	b.bar(Line{Part: Keel}, edges)
