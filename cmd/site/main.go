@@ -62,13 +62,12 @@ var plain = []string{
 	"ribwright/geometry/boat/aboard", "ribwright/geometry/boat/solid", "ribwright/geometry/boat/kit", "ribwright/geometry/boat/weight", "ribwright/geometry/boat/outside", "ribwright/geometry/boat/seat", "ribwright/geometry/boat/skin", "ribwright/geometry/water/awash",
 	"ribwright/geometry/trial/afloat", "ribwright/geometry/trial/balance", "ribwright/geometry/trial/bend", "ribwright/geometry/trial/cargo", "ribwright/geometry/trial/edgeset", "ribwright/geometry/trial/flaw", "ribwright/geometry/trial/handwork", "ribwright/geometry/trial/laden", "ribwright/geometry/trial/pushed", "ribwright/geometry/trial/spreader", "ribwright/geometry/trial/stow", "ribwright/geometry/trial/swamped", "ribwright/geometry/trial/yardstick", "ribwright/geometry/wood/beam", "ribwright/geometry/wood/fasten", "ribwright/geometry/wood/grain", "ribwright/geometry/wood/timber",
 	"archive/zip", "bufio", "bytes", "compress/...", "crypto/...", "encoding/...", "fmt", "hash/...", "html/...", "image/...", "io/...", "math/big", "math/rand/...", "net/...", "os/...", "path/...", "reflect", "regexp/...", "strconv", "strings", "time", "unicode/...", "github.com/...",
-	"errors", "internal/bisect", "internal/byteorder", "internal/filepathlite", "internal/fmtsort", "internal/godebug", "internal/oserror", "internal/poll", "internal/reflectlite", "internal/runtime/atomic", "internal/runtime/maps", "internal/runtime/math", "internal/saferio", "internal/strconv", "internal/stringslite", "internal/sync", "internal/syscall/unix", "internal/testlog", "iter", "maps", "runtime/debug", "sort", "sync/...", "syscall/...",
+	"errors", "internal/bisect", "internal/byteorder", "internal/filepathlite", "internal/fmtsort", "internal/godebug", "internal/oserror", "internal/poll", "internal/reflectlite", "internal/runtime/atomic", "internal/runtime/math", "internal/saferio", "internal/strconv", "internal/stringslite", "internal/sync", "internal/syscall/unix", "internal/testlog", "iter", "maps", "runtime/debug", "sort", "sync/...", "syscall/...",
 }
 
-// keen is where they are put into one another all the same: words are set by a long search that
-// a person waits for, and a look with its hidden lines left out takes a fifth less time so.
-// Laying sheets would too, but there is no room for it.
-var keen = []string{"ribwright/layout/label", "ribwright/layout/lettering", "ribwright/layout/lines", "ribwright/layout/sight"}
+// keen is where they are put into one another all the same: sheets are laid and words are set
+// by long searches that a person waits for, and so does a look with its hidden lines left out.
+var keen = []string{"ribwright/geometry/boat/solid", "ribwright/layout/label", "ribwright/layout/lettering", "ribwright/layout/lines", "ribwright/layout/pattern", "ribwright/layout/sight", "ribwright/layout/tile"}
 
 // build compiles the engine for browsers, with Go's own tools.
 func build() (*page.Engine, error) {

@@ -24,7 +24,7 @@ func (p Path) Crossing(tol float64) (geometry.Point, bool) {
 		a, b := pts[i-1], pts[i]
 		all = append(all, chord{i, min(a.X, b.X), max(a.X, b.X), min(a.Y, b.Y), max(a.Y, b.Y)})
 	}
-	slices.SortFunc(all, func(c, d chord) int { return cmp.Or(cmp.Compare(c.from, d.from), c.place-d.place) })
+	slices.SortStableFunc(all, func(c, d chord) int { return cmp.Or(cmp.Compare(c.from, d.from), c.place-d.place) })
 	for i := range all {
 		c := &all[i]
 		for j := i + 1; j < len(all) && all[j].from <= c.to; j++ {

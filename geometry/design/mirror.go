@@ -35,7 +35,7 @@ func (d *Design) AllSpreaders() []Spreader {
 			all = append(all, Spreader{At: -s.At, Beam: s.Beam, Tie: s.Tie})
 		}
 	}
-	slices.SortFunc(all, func(a, b Spreader) int { return cmp.Compare(a.At, b.At) })
+	slices.SortStableFunc(all, func(a, b Spreader) int { return cmp.Compare(a.At, b.At) })
 	return all
 }
 
@@ -51,6 +51,6 @@ func (d *Design) AllSections() []Section {
 			}
 		}
 	}
-	slices.SortFunc(all, func(a, b Section) int { return cmp.Compare(a.At, b.At) })
+	slices.SortStableFunc(all, func(a, b Section) int { return cmp.Compare(a.At, b.At) })
 	return all
 }

@@ -367,5 +367,5 @@ func (p plan) leaveOut(q *Quantity, d *pool.Data, f *pool.Fit, all []entry) {
 			q.Unlike = append(q.Unlike, Unlike{first[l.Unit], l.Error, l.Z})
 		}
 	}
-	slices.SortFunc(q.Unlike, func(a, b Unlike) int { return -cmp.Compare(math.Abs(a.Z), math.Abs(b.Z)) })
+	slices.SortStableFunc(q.Unlike, func(a, b Unlike) int { return -cmp.Compare(math.Abs(a.Z), math.Abs(b.Z)) })
 }

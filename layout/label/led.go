@@ -139,7 +139,7 @@ func (r *Room) ledPlace(b Block, from []start, room geometry.Box) (Block, []geom
 			all = append(all, place{b.At, b.nearest(from[0].at).Sub(from[0].at).Norm()})
 		}
 	}
-	slices.SortFunc(all, func(a, b place) int {
+	slices.SortStableFunc(all, func(a, b place) int {
 		return cmp.Or(cmp.Compare(a.near, b.near), cmp.Compare(a.at.X, b.at.X), cmp.Compare(a.at.Y, b.at.Y))
 	})
 	best, least := b, math.Inf(1)

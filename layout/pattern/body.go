@@ -156,7 +156,7 @@ const steep = 0.7
 // names fan out from the innermost, each with a line to its own head, so steep that it does
 // not run along a shoulder's line.
 func nameHeads(d *layout.Drawing, heads []ribHead) {
-	slices.SortFunc(heads, func(a, b ribHead) int { return cmp.Compare(math.Abs(a.at.X), math.Abs(b.at.X)) })
+	slices.SortStableFunc(heads, func(a, b ribHead) int { return cmp.Compare(math.Abs(a.at.X), math.Abs(b.at.X)) })
 	last := math.Inf(-1)
 	for _, h := range heads {
 		last = math.Max(math.Abs(h.at.X), last+small+wordsApart)

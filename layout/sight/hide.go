@@ -101,7 +101,7 @@ func (s span) with(o span) span {
 func (s *Screen) rest() []span {
 	hidden := s.line.hidden
 	if len(hidden) > 1 {
-		slices.SortFunc(hidden, func(a, b span) int { return cmp.Compare(a.from, b.from) })
+		slices.SortStableFunc(hidden, func(a, b span) int { return cmp.Compare(a.from, b.from) })
 	}
 	s.shown = s.shown[:0]
 	at := 0.0

@@ -72,7 +72,7 @@ func runs(cells []geometry.Box, y float64) []layout.Span {
 			out = append(out, layout.Span{From: c.Min.X, To: c.Max.X})
 		}
 	}
-	slices.SortFunc(out, func(a, b layout.Span) int { return cmp.Compare(a.From, b.From) })
+	slices.SortStableFunc(out, func(a, b layout.Span) int { return cmp.Compare(a.From, b.From) })
 	n := 0
 	for i, s := range out {
 		if i > 0 && s.From <= out[n-1].To+closeEnough {

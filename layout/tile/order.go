@@ -112,7 +112,7 @@ func (p *plan) sorted(group []int) {
 	for n, i := range group {
 		spots[n] = p.spots[i]
 	}
-	slices.SortFunc(spots, spot.compare)
+	slices.SortStableFunc(spots, spot.compare)
 	for n, i := range group {
 		l := p.spots[i].look
 		p.spots[i] = spots[n]

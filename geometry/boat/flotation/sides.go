@@ -62,7 +62,7 @@ func inTheWay(in Boat) []bay {
 	for _, b := range in.Inside.Backs { // its loops are tied round the rib's heads
 		add(b.RibAt, float64(f.Design.Ribs.Width))
 	}
-	slices.SortFunc(out, func(a, b bay) int { return cmp.Compare(a.aft, b.aft) })
+	slices.SortStableFunc(out, func(a, b bay) int { return cmp.Compare(a.aft, b.aft) })
 	return out
 }
 

@@ -291,7 +291,7 @@ func (f *Frame) placeScarfs() error {
 
 // Merged joins zones that touch and sorts them from aft forward.
 func Merged(zones []Zone) []Zone {
-	slices.SortFunc(zones, func(a, b Zone) int { return cmp.Compare(a.From, b.From) })
+	slices.SortStableFunc(zones, func(a, b Zone) int { return cmp.Compare(a.From, b.From) })
 	var out []Zone
 	for _, z := range zones {
 		if n := len(out); n > 0 && z.From <= out[n-1].To {

@@ -45,7 +45,7 @@ func (out *Fit) floors(f Boat) {
 	if len(spans) == 0 {
 		spans = [][2]float64{{-600, 600}}
 	}
-	slices.SortFunc(spans, func(a, b [2]float64) int { return cmp.Compare(a[0], b[0]) })
+	slices.SortStableFunc(spans, func(a, b [2]float64) int { return cmp.Compare(a[0], b[0]) })
 	for i := 0; i < len(spans); i++ {
 		s := spans[i]
 		for i+1 < len(spans) && spans[i+1][0] < s[1]+2*float64(d.Ribs.Pitch) {

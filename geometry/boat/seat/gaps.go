@@ -27,7 +27,7 @@ func (b Boat) windows(may func(window) bool) []window {
 	const ends = 100.0   // mm of a gunwale's ends that breasthooks and stems take
 	closed := slices.Concat(b.Mortises, b.Crosses, []Span{{b.Stock.From, b.Stock.From + ends}, {b.Stock.To - ends, b.Stock.To}})
 	out := make([]window, 0, len(closed))
-	slices.SortFunc(closed, func(a, b Span) int { return cmp.Compare(a.From, b.From) })
+	slices.SortStableFunc(closed, func(a, b Span) int { return cmp.Compare(a.From, b.From) })
 	for i := 1; i < len(closed); i++ {
 		closed[i].To = max(closed[i].To, closed[i-1].To)
 		from, to := closed[i-1].To, closed[i].From

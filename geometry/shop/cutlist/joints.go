@@ -125,7 +125,7 @@ func (r *Run) within(stock float64, taken []Joint) ([]Joint, error) {
 	for _, m := range r.Fixed {
 		out = append(out, Joint{m, r.Scarf})
 	}
-	slices.SortFunc(out, func(a, b Joint) int { return cmp.Compare(a.Middle, b.Middle) })
+	slices.SortStableFunc(out, func(a, b Joint) int { return cmp.Compare(a.Middle, b.Middle) })
 	for {
 		pieces := r.pieces(out)
 		at := slices.IndexFunc(pieces, func(z frame.Zone) bool { return z.To-z.From > stock+1e-6 })

@@ -219,6 +219,6 @@ func lengths(boards []Board) []float64 {
 	for _, b := range boards {
 		out = append(out, b.Clear())
 	}
-	slices.SortFunc(out, func(a, b float64) int { return cmp.Compare(b, a) })
+	slices.SortStableFunc(out, func(a, b float64) int { return cmp.Compare(b, a) })
 	return slices.Compact(out)
 }

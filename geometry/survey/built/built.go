@@ -143,7 +143,7 @@ type Kept struct{ Beam, Depth float64 }
 // matter.
 func (f *Frame) Of(card []Row) *Report {
 	card = slices.Clone(card)
-	slices.SortFunc(card, func(a, b Row) int { return a.Rib - b.Rib })
+	slices.SortStableFunc(card, func(a, b Row) int { return a.Rib - b.Rib })
 	r := &Report{Frame: f}
 	r.learn(card)
 	r.bends(card)

@@ -130,7 +130,7 @@ func (f *fit) fitPlan() error {
 	if !f.even {
 		f.easeEnd(h, aft)
 	}
-	slices.SortFunc(f.d.Hull.Spreaders, func(a, b design.Spreader) int { return cmp.Compare(a.At, b.At) })
+	slices.SortStableFunc(f.d.Hull.Spreaders, func(a, b design.Spreader) int { return cmp.Compare(a.At, b.At) })
 	return nil
 }
 

@@ -58,7 +58,7 @@ func (f *fit) fitSections() error {
 	if len(wide) == 0 {
 		return errors.New("no station is wide enough for a section")
 	}
-	slices.SortFunc(wide, func(a, b sided) int { return cmp.Compare(a.side*a.X, b.side*b.X) })
+	slices.SortStableFunc(wide, func(a, b sided) int { return cmp.Compare(a.side*a.X, b.side*b.X) })
 	var out []design.Section
 	f.d.Hull.Sections = nil
 	for _, s := range spread(wide, MostSections) {

@@ -68,7 +68,7 @@ func All() []Species {
 	for _, e := range table {
 		all = append(all, e.Species)
 	}
-	slices.SortFunc(all, func(a, b Species) int {
+	slices.SortStableFunc(all, func(a, b Species) int {
 		return cmp.Compare(strings.ToLower(a.Name), strings.ToLower(b.Name))
 	})
 	return all

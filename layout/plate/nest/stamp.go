@@ -144,7 +144,7 @@ func (m *stamper) fill(of shape, corner geometry.Point, cell float64) {
 
 // merged joins spans that touch, in place.
 func merged(in []span) []span {
-	slices.SortFunc(in, func(p, q span) int { return p.a - q.a })
+	slices.SortStableFunc(in, func(p, q span) int { return p.a - q.a })
 	out := in[:min(1, len(in))]
 	for _, s := range in[len(out):] {
 		if last := &out[len(out)-1]; s.a <= last.b {

@@ -151,7 +151,7 @@ func full(p polygon) bool {
 // around is the convex shape round points.
 func around(pts []geometry.Point) polygon {
 	sorted := slices.Clone(pts)
-	slices.SortFunc(sorted, func(p, q geometry.Point) int {
+	slices.SortStableFunc(sorted, func(p, q geometry.Point) int {
 		if p.X != q.X {
 			return sign(p.X - q.X)
 		}

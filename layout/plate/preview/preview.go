@@ -124,7 +124,7 @@ func named(parts []layout.Placed) string {
 		}
 	}
 	slices.Sort(names)
-	slices.SortFunc(gauges, func(a, b string) int { return cmp.Or(cmp.Compare(len(a), len(b)), cmp.Compare(a, b)) })
+	slices.SortStableFunc(gauges, func(a, b string) int { return cmp.Or(cmp.Compare(len(a), len(b)), cmp.Compare(a, b)) })
 	for i, n := range names {
 		if count[n] > 1 {
 			names[i] = fmt.Sprintf("%d x %s", count[n], n)

@@ -106,7 +106,7 @@ func (o *once) covered(s curve.Segment, box geometry.Box) [][2]float64 {
 	if len(out) == 0 {
 		return nil
 	}
-	slices.SortFunc(out, func(a, b [2]float64) int { return cmp.Compare(a[0], b[0]) })
+	slices.SortStableFunc(out, func(a, b [2]float64) int { return cmp.Compare(a[0], b[0]) })
 	var joined [][2]float64
 	for _, c := range out {
 		if n := len(joined); n > 0 && c[0] <= joined[n-1][1]+onLine/s.Length() {

@@ -51,7 +51,7 @@ func key(p curve.Path) string {
 		}
 		sides[i] = [6]int64{a[0], a[1], m[0], m[1], b[0], b[1]}
 	}
-	slices.SortFunc(sides, func(a, b [6]int64) int { return slices.Compare(a[:], b[:]) })
+	slices.SortStableFunc(sides, func(a, b [6]int64) int { return slices.Compare(a[:], b[:]) })
 	var out []byte
 	for _, s := range sides {
 		for _, v := range s {
