@@ -59,7 +59,7 @@ func (c *Cutting) fields() []Field {
 		{Name: "gap", Takes: "length", Says: fmt.Sprintf("least distance between parts and to the edges; the cutter's diameter and %g mm when left out", clearOf), Value: length(&c.Gap, nest.LeastGap, nest.MostGap)},
 		{Name: "by-thickness", Says: "lay what is of one material and thickness on sheets of its own; false lays all together", Value: yes(&c.ByThickness)},
 		{Name: "each", Says: "write a file for every plate, besides the one with all of them", Value: yes(&c.Each)},
-		{Name: "nest", Takes: "close|quick", Says: "search for a close nest, which takes a second or more, or lay the parts once, which takes none", Value: oneOf(&c.Quick, []string{"close", "quick"}, []bool{false, true})},
+		{Name: "nest", Takes: "close|quick", Says: "search for a close nest, which takes up to two seconds, or lay the parts once, which takes none", Value: oneOf(&c.Quick, []string{"close", "quick"}, []bool{false, true})},
 		{Name: "split", Says: "make parts longer than the stock in pieces with a scarf of 1:8", Value: yes(&c.Split)},
 		{Name: "hairline", Takes: "length", Says: hairlines, Value: length(&c.Hairline, layout.LeastHairline, layout.MostHairline)},
 		{Name: "layer-colors", Takes: "LAYER=color,...", Says: "colors of layers, as CUT=red,MARK=#0000ff; the others stay black", Value: bind(&c.Colors, parseColors, showColors)},

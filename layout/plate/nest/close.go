@@ -35,11 +35,7 @@ const (
 // closest searches for a small rectangle in which all parts lie apart; ok is false when none
 // was found.
 func (j *job) closest(parts []layout.Part) ([]*geometry.Affine, bool) {
-	task := pack.Task{
-		Parts: j.outlines(parts), Room: pack.Room{W: j.room.X - rim, H: j.room.Y - rim},
-		Gap: j.gap + 2*inside + rounding, Tolerance: j.gap * outside, Steps: min(steps*len(parts)*len(parts), most) / searches,
-	}
-	all := searched(task)
+	all := searched(j.task(parts))
 	if len(all) == 0 {
 		return nil, false
 	}
@@ -54,6 +50,14 @@ func (j *job) closest(parts []layout.Part) ([]*geometry.Affine, bool) {
 		*m = m.Then(geometry.Shift(rim/2-box.Min.X, rim/2-box.Min.Y))
 	}
 	return out, j.lieApart(out)
+}
+
+// task is what is searched for.
+func (j *job) task(parts []layout.Part) pack.Task {
+	return pack.Task{
+		Parts: j.outlines(parts), Room: pack.Room{W: j.room.X - rim, H: j.room.Y - rim},
+		Gap: j.gap + 2*inside + rounding, Tolerance: j.gap * outside, Steps: min(steps*len(parts)*len(parts), most) / searches,
+	}
 }
 
 // searched are the nests that chance leads to in its ways.
