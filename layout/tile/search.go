@@ -7,10 +7,10 @@ import (
 )
 
 // How often a few sheets are laid again, to empty one and to bring patterns together: what a
-// boat's patterns gained in many times as many was nothing.
+// boat's patterns gained in twice as many was nothing.
 const (
 	searches = 1000
-	gathers  = 3000
+	gathers  = 1500
 )
 
 // search empties a few sheets at a time and lays their pieces again, in turns that the
