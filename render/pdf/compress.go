@@ -17,6 +17,7 @@ func compressed(file []byte, pages int) []byte {
 	count := (end - table) / entry // what begins the table is shorter than an entry
 	place := func(k int) []byte { return file[end-(count-k)*entry:][:10] }
 	var out, small bytes.Buffer
+	out.Grow(len(file) / 4)                             // as small as most come out
 	z, _ := zlib.NewWriterLevel(&small, zlib.BestSpeed) // the level is one that there is
 	read := 0
 	moved := func(k int) (at int) {

@@ -42,7 +42,8 @@ func withViewerHints(file []byte, more, about string) ([]byte, error) {
 	if end < 0 {
 		return nil, errors.New("the PDF came out with a broken catalog; please report this")
 	}
-	out := append([]byte("%PDF-1.7"), file[len("%PDF-1.7"):]...)
+	out := make([]byte, 0, len(file)+len(more)+len(about)+2<<10) // for entries and their table too
+	out = append(append(out, "%PDF-1.7"...), file[len("%PDF-1.7"):]...)
 	offset := len(out)
 	out = fmt.Appendf(out, "%s%s%s/Metadata %s 0 R\n%sendobj\n", open, hints, more, size[1], object[len(open):end])
 	described := len(out)

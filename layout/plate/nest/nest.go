@@ -133,7 +133,14 @@ func Lay(title string, parts []layout.Part, o Options) (layout.Plate, error) {
 	}
 	sets := o.sets(parts)
 	all := make([][]sheet, len(sets))
-	sidebyside.Each(len(sets), func(i int) { all[i] = o.sheets(sets[i]) })
+	lay := func(i int) { all[i] = o.sheets(sets[i]) }
+	if o.Quick { // which is not worth what two at a time take in memory
+		for i := range sets {
+			lay(i)
+		}
+	} else {
+		sidebyside.Each(len(sets), lay)
+	}
 	return o.arranged(title, slices.Concat(all...)), nil
 }
 
