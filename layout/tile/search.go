@@ -7,10 +7,11 @@ import (
 )
 
 // How often a few sheets are laid again, to empty one and to bring patterns together: what a
-// boat's patterns gained in twice as many was nothing.
+// boat's patterns gained in many times as many was nothing. With half as many gathers a sixth
+// more pieces lie before the one that comes before them, by 33 boats on letter and a4.
 const (
 	searches = 1000
-	gathers  = 1500
+	gathers  = 3000
 )
 
 // search empties a few sheets at a time and lays their pieces again, in turns that the
