@@ -38,11 +38,11 @@ async function ask(question) {
 	}
 }
 
-let wrongAt = 0; // when what is wrong was said; 0 once other words stand there
+let wrongStands = false; // whether what was found wrong stands there, and nothing is changed since
 
 // say tells of what goes on, or of what is wrong.
 function say(words, wrong) {
-	wrongAt = wrong ? performance.now() : 0;
+	wrongStands = Boolean(wrong);
 	byId("status").textContent = words;
-	byId("status").classList.toggle("wrong", Boolean(wrong));
+	byId("status").classList.toggle("wrong", wrongStands);
 }

@@ -2,7 +2,6 @@
 // full when nothing has changed for a moment.
 let shown = null, busy = false, again = false, later = 0, looks = 0, base = null;
 let notice = "", noticeWrong = false; // what stays to be read until something is changed
-let changedAt = 0; // so does what was found wrong since
 
 // lookQuestion asks for a boat: b is where it starts from, s what is changed of it.
 function lookQuestion(b, s, whole) {
@@ -30,11 +29,11 @@ function show(a) {
 			arrive();
 		}
 		say(notice || a.fault.says, true);
-		wrongAt = 0; // the next look may be a better one
+		wrongStands = false; // the next look may be a better one
 		return;
 	}
 	shown = a.numbers;
-	if (wrongAt <= changedAt) say(notice, noticeWrong);
+	if (!wrongStands) say(notice, noticeWrong);
 	drawAll();
 	tell(shown);
 	showMeasures(shown.measures);
@@ -43,11 +42,11 @@ function show(a) {
 	document.documentElement.dataset.ready = "true";
 }
 
-// look draws the newest state after a change; what came in between is passed over. It goes on
-// by itself, then in full.
+// look draws the newest state; what came in between is passed over. It goes on by itself, then
+// in full. Called with nothing it is a change that makes what was found wrong old.
 async function look(whole) {
 	const mine = ++looks;
-	if (whole === undefined) changedAt = performance.now();
+	if (whole === undefined) wrongStands = false;
 	showPaper();
 	document.documentElement.dataset.whole = "false";
 	clearTimeout(later);
@@ -94,7 +93,7 @@ async function arrive() {
 	if (!next && !shown) { show({ fault: { says: byId("status").textContent } }); return; }
 	if (!next) return;
 	base = next;
-	look();
+	look(false);
 	lookAlong();
 	showView();
 }

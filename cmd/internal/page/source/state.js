@@ -51,7 +51,7 @@ function recall(name) {
 // in quick succession, as by an arrow key held down, are one step.
 function change(values, of = "") {
 	state = { ...state, ...values };
-	notice = ""; noticeWrong = false;
+	notice = ""; noticeWrong = wrongStands = false;
 	const now = performance.now(), same = of && of === last.of && now - last.when < 800 && at === newest;
 	last = { of, when: now };
 	keep(!same);
@@ -64,7 +64,7 @@ function travelled() {
 	if (!s) { keep(false); return; }
 	if (history.state) at = history.state.n; else newest = ++at;
 	state = s;
-	notice = ""; noticeWrong = false;
+	notice = ""; noticeWrong = wrongStands = false;
 	last = { of: "", when: 0 };
 	keep(false);
 	arrive();
