@@ -48,32 +48,27 @@ func (p plan) cover(set Set) (out []layout.Sheet) {
 		return nil
 	}
 	for _, most := range boatHighs {
-		if out = p.front(set, most, true); len(out) == 1 {
+		if out = p.front(set, most); len(out) == 1 {
 			break
 		}
 	}
 	return out
 }
 
-// covers is how many those are. What goes on one sheet with a picture does so without, as a
-// rule: that is tried first.
+// covers is how many those are: a picture takes room and gives none, so that what goes on one
+// sheet with it does so without.
 func (p plan) covers(set Set) int {
 	if set.First == nil {
 		return 0
 	}
-	without := len(p.front(set, 0, false))
-	if without > 1 && slices.ContainsFunc(boatHighs[:], func(most float64) bool { return len(p.front(set, most, false)) == 1 }) {
-		return 1
-	}
-	return without
+	return len(p.front(set, 0))
 }
 
-// front draws them with a picture of at most the given height, which is left out where nobody
-// will see it.
-func (p plan) front(set Set, most float64, seen bool) []layout.Sheet {
+// front draws them with a picture of at most the given height.
+func (p plan) front(set Set, most float64) []layout.Sheet {
 	room := frontOf(p.room)
 	var head layout.Sheet
-	f := newFlow(room, title(&head, set, room, most, seen))
+	f := newFlow(room, title(&head, set, room, most))
 	f.sheets[0] = head
 	codes := set.First.Codes
 	if set.Last != nil && !p.sheet.Size.Roll {
@@ -100,7 +95,7 @@ func (p plan) front(set Set, most float64, seen bool) []layout.Sheet {
 
 // title draws the name and the boat, beside it where there is room; it returns how much of
 // the room's height they take.
-func title(s *layout.Sheet, set Set, room geometry.Box, most float64, seen bool) float64 {
+func title(s *layout.Sheet, set Set, room geometry.Box, most float64) float64 {
 	const under = 2.0
 	size, called := headingFit(set.Title, room.W())
 	whom, wide, high := lettering.Wrap(set.For, small, room.W()), 0.0, 0.0
@@ -130,10 +125,8 @@ func title(s *layout.Sheet, set Set, room geometry.Box, most float64, seen bool)
 		left, down = room.Max.X-k*b.W(), 0
 	}
 	at := geometry.Stretch(k, k).Then(geometry.Shift(left-k*b.Min.X, room.Max.Y-down-k*b.Max.Y))
-	if seen {
-		for _, l := range boat.Strokes {
-			s.Strokes = append(s.Strokes, layout.Stroke{Pen: l.Pen, Path: l.Path.Map(at)})
-		}
+	for _, l := range boat.Strokes {
+		s.Strokes = append(s.Strokes, layout.Stroke{Pen: l.Pen, Path: l.Path.Map(at)})
 	}
 	return max(high, down+k*b.H()+under)
 }

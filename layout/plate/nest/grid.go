@@ -47,8 +47,8 @@ type look struct{ row, power, col int32 }
 // stride is how far apart the rows of one share of the looks lie.
 const stride = 8
 
-// looked lists the looks at all cells of a stamp. The first share is of rows far apart,
-// because they tell soonest that there is no room at all.
+// looked lists the looks at all cells of a stamp. The first are of rows far apart, because they
+// tell soonest that there is no room at all.
 func (s stamp) looked() stamp {
 	s.looks = make([]look, 0, 2*len(s.runs))
 	for _, first := range [stride]int{0, 4, 2, 6, 1, 5, 3, 7} {

@@ -65,5 +65,6 @@ function turning(svg) {
 function turnTo(turn, rise) {
 	state.turn = Math.round(((turn % 360) + 360) % 360);
 	state.rise = Math.round(Math.min(85, Math.max(-30, rise)));
+	wrongStands = false;
 	look();
 }

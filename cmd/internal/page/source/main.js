@@ -42,11 +42,9 @@ function show(a) {
 	document.documentElement.dataset.ready = "true";
 }
 
-// look draws the newest state; what came in between is passed over. It goes on by itself, then
-// in full. Called with nothing it is a change that makes what was found wrong old.
+// look draws the newest state; what came in between is passed over.
 async function look(whole) {
 	const mine = ++looks;
-	if (whole === undefined) wrongStands = false;
 	showPaper();
 	document.documentElement.dataset.whole = "false";
 	clearTimeout(later);
@@ -55,7 +53,7 @@ async function look(whole) {
 	busy = true;
 	const from = performance.now(), a = await ask(underSail(lookQuestion(base, state, whole === true), whole === true));
 	busy = false;
-	if (again) { again = false; if (!a.fault && whole !== true) show(a); look(false); return; }
+	if (again) { again = false; if (!a.fault && whole !== true) show(a); look(); return; }
 	show(a);
 	document.documentElement.dataset.took = (performance.now() - from).toFixed(1);
 	if (whole !== true) return;
@@ -93,7 +91,7 @@ async function arrive() {
 	if (!next && !shown) { show({ fault: { says: byId("status").textContent } }); return; }
 	if (!next) return;
 	base = next;
-	look(false);
+	look();
 	lookAlong();
 	showView();
 }

@@ -49,6 +49,7 @@ function slider(m) {
 	input.oninput = () => {
 		dragging = true;
 		state.set = { ...state.set, [field]: Number(input.value) };
+		wrongStands = false;
 		look();
 	};
 	input.onpointerup = () => { dragging = false; }; // a hand that comes back to where it was changes nothing
