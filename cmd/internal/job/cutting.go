@@ -1,7 +1,6 @@
 package job
 
 import (
-	"bytes"
 	"cmp"
 	"errors"
 	"fmt"
@@ -130,16 +129,6 @@ func cutterFiles(name, says string, p layout.Plate) []Output {
 	return []Output{
 		{Name: name + ".svg", Write: file(svg.Encode)},
 		{Name: name + ".dxf", Says: says, Write: file(dxf.Encode)},
-	}
-}
-
-// ahead makes files before they are written. What goes wrong is told when they are.
-func ahead(files []Output) {
-	for i, f := range files {
-		var all bytes.Buffer
-		if f.Write(&all) == nil {
-			files[i].Write = func(w io.Writer) error { _, err := w.Write(all.Bytes()); return err }
-		}
 	}
 }
 

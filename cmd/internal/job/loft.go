@@ -1,6 +1,7 @@
 package job
 
 import (
+	"bytes"
 	"fmt"
 	"io"
 	"slices"
@@ -11,6 +12,7 @@ import (
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
+	"ribwright/geometry/sidebyside"
 	"ribwright/geometry/trial/bend"
 	"ribwright/layout"
 	"ribwright/layout/pattern"
@@ -88,11 +90,10 @@ type lofted struct {
 	told  finding.List // whether the boat stands and its wood bends, in a line each
 	laid
 	plate layout.Plate
-	cut   []Output // the plate's files
 }
 
-// lay puts the patterns on sheets and the parts on stock, and makes the cutter's files while
-// the sheets are laid, which takes longest. So the portrait is drawn, too.
+// lay puts the patterns on sheets, which takes longest, while the parts are put on stock and
+// the portrait is drawn.
 func (l *Loft) lay(k *facts, w World) (out lofted, err error) {
 	if out.frame, err = k.frame(); err != nil {
 		return out, err
@@ -133,14 +134,8 @@ func (l *Loft) lay(k *facts, w World) (out lofted, err error) {
 			return of(k.name, err)
 		},
 		func() (err error) {
-			if out.plate, err = plate(); err != nil {
-				return of(k.name, err)
-			}
-			out.cut = cutterFiles(k.design.Stem()+"-cut", l.saysOf(out.plate), out.plate)
-			if !l.busy {
-				ahead(out.cut)
-			}
-			return nil
+			out.plate, err = plate()
+			return of(k.name, err)
 		},
 	)
 	return out, err
@@ -212,14 +207,28 @@ func (l *Loft) deliver(k *facts, w World, made lofted) (*Result, error) {
 	if err != nil {
 		return nil, of(k.name, err)
 	}
-	out := append([]Output{onSheets(slug, sheets, w)}, made.cut...)
+	out := append([]Output{onSheets(slug, sheets, w)}, cutterFiles(slug+"-cut", l.saysOf(made.plate), made.plate)...)
 	if l.Each {
 		out = append(out, eachPlate(slug+"-cut", made.plate)...)
 	}
 	out = append(out, Output{slug + "-numbers.json", "every number on the patterns",
 		func(to io.Writer) error { return json.Encode(to, numbers) }})
+	if !l.busy {
+		ahead(out)
+	}
 	told := slices.Concat(made.laid.told(&l.Printer), report.Told(made.told), k.unlettered())
 	return &Result{Report: k.report("patterns", told).In(l.Units), Numbers: numbers, Outputs: out, Warnings: warnings(made.told)}, nil
+}
+
+// ahead makes files side by side before they are written. What goes wrong is told when they
+// are.
+func ahead(files []Output) {
+	sidebyside.Each(len(files), func(i int) {
+		var all bytes.Buffer
+		if files[i].Write(&all) == nil {
+			files[i].Write = func(w io.Writer) error { _, err := w.Write(all.Bytes()); return err }
+		}
+	})
 }
 
 // onSheets is the file of patterns.
