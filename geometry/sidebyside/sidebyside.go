@@ -13,6 +13,20 @@ import (
 // ready for a fault of the whole is ready for one of its parts.
 func Each(n int, work func(i int)) { do(n, min(n, runtime.GOMAXPROCS(0)), work) }
 
+// OneByOne is Each for where every processor has work already: what a piece takes in memory
+// is free for the next.
+func OneByOne(n int, work func(i int)) { do(n, 1, work) }
+
+// InTurn takes one step after the other, up to the first that fails, and returns its error.
+func InTurn(steps ...func() error) error {
+	for _, step := range steps {
+		if err := step(); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
 // All does a few pieces of work, all of them begun at once, because one may wait for what
 // another finds. On a single processor they are done in turn.
 //

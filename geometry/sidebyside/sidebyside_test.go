@@ -1,6 +1,7 @@
 package sidebyside_test
 
 import (
+	"errors"
 	"runtime"
 	"sync/atomic"
 	"testing"
@@ -21,6 +22,36 @@ func TestEach(t *testing.T) {
 			}
 		}
 	})
+}
+
+// TestOneByOne: a piece is begun once the one before has ended.
+func TestOneByOne(t *testing.T) {
+	onProcessors(t, func(t *testing.T) {
+		var order []int
+		sidebyside.OneByOne(100, func(i int) {
+			order = append(order, i)
+			runtime.Gosched()
+			order = append(order, i)
+		})
+		for k, i := range order {
+			if i != k/2 {
+				t.Fatalf("in the order %v", order)
+			}
+		}
+	})
+}
+
+// TestInTurn: steps are taken up to the first that fails.
+func TestInTurn(t *testing.T) {
+	broken := errors.New("the rib broke")
+	taken := 0
+	step := func() error { taken++; return nil }
+	if err := sidebyside.InTurn(step, step); err != nil || taken != 2 {
+		t.Errorf("%v after %d steps, want 2 of 2", err, taken)
+	}
+	if err := sidebyside.InTurn(step, func() error { return broken }, step); err != broken || taken != 3 {
+		t.Errorf("%v after %d steps, want %v after 3", err, taken, broken)
+	}
 }
 
 // TestAll: with two processors all pieces are begun at once, so that two can wait for one

@@ -103,12 +103,7 @@ type coded struct {
 // look. Where nothing is free clear is false, and each piece has to find its own.
 func (p piece) codeAt(j side, first, second string) (code []layout.Text, clear bool) {
 	j.other, j.trim = "", false
-	key := coded{j, first, second}
-	code, has := p.grid.ink.codes[key]
-	if !has {
-		code = p.freeCode(j, first, second)
-		p.grid.ink.codes[key] = code
-	}
+	code = p.grid.ink.codes.of(coded{j, first, second}, func() []layout.Text { return p.freeCode(j, first, second) })
 	return code, code != nil
 }
 

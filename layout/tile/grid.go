@@ -155,9 +155,9 @@ type ink struct {
 	box    geometry.Box // round all of it
 	lines  []inkLine    // one a stroke
 	texts  []inkText
-	narrow []geometry.Box                // round outlines whose insides are no place for a name
-	known  map[geometry.Box]label.Ground // by box: the lines in it
-	codes  map[coded][]layout.Text       // by joint: its code; nil where it is free nowhere
+	narrow []geometry.Box                          // round outlines whose insides are no place for a name
+	known  *remembered[geometry.Box, label.Ground] // by box: the lines in it
+	codes  *remembered[coded, []layout.Text]       // by joint: its code; nil where it is free nowhere
 }
 
 type inkLine struct {
@@ -179,7 +179,7 @@ type inkText struct {
 const inkTol = 0.05
 
 func inkOf(d *layout.Drawing) ink {
-	k := ink{box: geometry.EmptyBox(), known: map[geometry.Box]label.Ground{}, codes: map[coded][]layout.Text{}}
+	k := ink{box: geometry.EmptyBox(), known: &remembered[geometry.Box, label.Ground]{}, codes: &remembered[coded, []layout.Text]{}}
 	for _, s := range d.Strokes {
 		pts := s.Path.Flatten(inkTol)
 		l := inkLine{points: pts, box: geometry.Around(pts...)}
@@ -202,15 +202,12 @@ func inkOf(d *layout.Drawing) ink {
 
 // ground is the lines that lie in a box, for lettering to keep off.
 func (k ink) ground(b geometry.Box) label.Ground {
-	out, has := k.known[b]
-	if !has {
+	return k.known.of(b, func() (out label.Ground) {
 		for p, q := range k.stretches(b, nil) {
 			out.Straight(p, q)
 		}
-		out = out.Shared()
-		k.known[b] = out
-	}
-	return out
+		return out.Shared()
+	})
 }
 
 // stretches yields the ends of the straight parts of lines that lie in a box, but for those of

@@ -1,22 +1,43 @@
 package tile
 
 import (
+	"slices"
+	"sync"
+
 	"ribwright/geometry"
 	"ribwright/geometry/measure"
 	"ribwright/layout"
 )
 
+// remembered is what was worked out once, by all that it depends on. Where several ask at the
+// same time, one of them works it out and the others wait for it.
+type remembered[K comparable, V any] struct {
+	lock sync.Mutex
+	all  map[K]func() V
+}
+
+// of returns what is remembered, and works it out first where nobody has.
+func (r *remembered[K, V]) of(key K, work func() V) V {
+	r.lock.Lock()
+	get, has := r.all[key]
+	if !has {
+		if r.all == nil {
+			r.all = map[K]func() V{}
+		}
+		get = sync.OnceValue(work)
+		r.all[key] = get
+	}
+	r.lock.Unlock()
+	return get()
+}
+
 // known remembers what is asked for again in several ways to cut a set and to lay its sheets.
 // A nil one remembers nothing, and works it out.
 type known struct {
-	inks    map[*layout.Drawing]ink
-	blanks  map[dressing]*look // where headings go on pieces; nil where they go nowhere
-	dressed map[dressing]layout.Sheet
-	arounds map[framing][]look
-}
-
-func newKnown() *known {
-	return &known{map[*layout.Drawing]ink{}, map[dressing]*look{}, map[dressing]layout.Sheet{}, map[framing][]look{}}
+	inks    remembered[*layout.Drawing, ink]
+	blanks  remembered[dressing, *look] // where headings go on pieces; nil where they go nowhere
+	dressed remembered[dressing, layout.Sheet]
+	arounds remembered[framing, []look]
 }
 
 // dressing is all that a piece's heading and what it is dressed with depend on.
@@ -45,12 +66,7 @@ func (m *known) ink(d *layout.Drawing) ink {
 	if m == nil {
 		return inkOf(d)
 	}
-	k, has := m.inks[d]
-	if !has {
-		k = inkOf(d)
-		m.inks[d] = k
-	}
-	return k
+	return m.inks.of(d, func() ink { return inkOf(d) })
 }
 
 // within finds a blank for the heading on a piece.
@@ -58,14 +74,12 @@ func (m *known) within(p piece, u measure.System) (look, bool) {
 	if m == nil {
 		return p.within(u, nil)
 	}
-	key := p.dressing(u)
-	l, has := m.blanks[key]
-	if !has {
-		if found, ok := p.within(u, m); ok {
-			l = &found
+	l := m.blanks.of(p.dressing(u), func() *look {
+		if l, ok := p.within(u, m); ok {
+			return &l
 		}
-		m.blanks[key] = l
-	}
+		return nil
+	})
 	if l == nil {
 		return look{}, false
 	}
@@ -77,14 +91,11 @@ func (m *known) joined(p piece, u measure.System) layout.Sheet {
 	if m == nil {
 		return p.joined(u)
 	}
-	key := p.dressing(u)
-	s, has := m.dressed[key]
-	if !has {
-		s = p.joined(u)
-		s.Strokes, s.Texts = s.Strokes[:len(s.Strokes):len(s.Strokes)], s.Texts[:len(s.Texts):len(s.Texts)]
-		m.dressed[key] = s
-	}
-	return s
+	return m.dressed.of(p.dressing(u), func() layout.Sheet {
+		s := p.joined(u)
+		s.Strokes, s.Texts = slices.Clip(s.Strokes), slices.Clip(s.Texts)
+		return s
+	})
 }
 
 // around lists the looks of a piece with its heading outside; nobody may change the list.
@@ -93,10 +104,5 @@ func (m *known) around(p piece, u measure.System, room float64) []look {
 		return p.around(u, room)
 	}
 	key := framing{p.says(u), p.frame.W(), p.frame.H(), p.cutLeft(), p.cutTop(), room}
-	out, has := m.arounds[key]
-	if !has {
-		out = p.around(u, room)
-		m.arounds[key] = out
-	}
-	return out
+	return m.arounds.of(key, func() []look { return p.around(u, room) })
 }

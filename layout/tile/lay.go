@@ -119,12 +119,7 @@ func (p plan) finish(set Set) Laid {
 	}
 	sheets := make([]layout.Sheet, p.count)
 	copy(sheets, p.cover(set))
-	for i, k := range p.pieces {
-		place(&sheets[p.spots[i].sheet], p, k, p.spots[i])
-	}
-	for i := range sheets {
-		p.keyMaps(set, &sheets[i], i)
-	}
+	p.each(len(sheets), func(n int) { p.draw(&sheets[n], set, n) })
 	took, other := p.counted(), p.other
 	if behind {
 		sheets = append(sheets, last)
@@ -138,13 +133,23 @@ func (p plan) finish(set Set) Laid {
 	if p.sheet.Corrected() {
 		out.Stretch = geometry.Point{X: p.sheet.ToFile.A, Y: p.sheet.ToFile.D}
 	}
-	for i := range sheets {
+	p.each(len(sheets), func(i int) {
 		furnish(&sheets[i], set, p.sheet, i+1, len(sheets))
 		sheets[i].Number, sheets[i].Label = i+1, named(sheets[i], i+1)
 		sheets[i].Onto(p.sheet.ToFile)
-	}
+	})
 	out.Least = p.least()
 	return out
+}
+
+// draw puts on a sheet what the plan lays there.
+func (p plan) draw(s *layout.Sheet, set Set, sheet int) {
+	for i, k := range p.pieces {
+		if p.spots[i].sheet == sheet {
+			place(s, p, k, p.spots[i])
+		}
+	}
+	p.keyMaps(set, s, sheet)
 }
 
 // last draws the sheet behind the patterns, where the set has one.

@@ -4,11 +4,13 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"sync/atomic"
 	"testing"
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/measure"
+	"ribwright/geometry/sidebyside"
 	"ribwright/layout"
 	"ribwright/layout/label"
 	"ribwright/layout/lettering"
@@ -189,7 +191,7 @@ func TestBlanks(t *testing.T) {
 		}),
 		board(func(d *layout.Drawing) { d.Straight(layout.Cut, -400, 60, 400, 60) }),
 	}
-	known := newKnown()
+	known := &known{}
 	for range 2 {
 		for i := range all {
 			k := cut(&all[i], 2000, 2000, cutting{})[0]
@@ -206,6 +208,20 @@ func TestBlanks(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// TestRemembered: what several ask for at the same time is worked out once, and all have it.
+func TestRemembered(t *testing.T) {
+	var r remembered[int, int]
+	var worked atomic.Int32
+	sidebyside.Each(100, func(i int) {
+		if got := r.of(i%10, func() int { worked.Add(1); return 7 * (i % 10) }); got != 7*(i%10) {
+			t.Errorf("%d is remembered as %d", i%10, got)
+		}
+	})
+	if n := worked.Load(); n != 10 {
+		t.Errorf("worked out %d times, want 10", n)
 	}
 }
 

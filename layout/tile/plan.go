@@ -3,7 +3,6 @@ package tile
 import (
 	"cmp"
 	"math"
-	"runtime"
 	"slices"
 
 	"ribwright/geometry"
@@ -21,6 +20,7 @@ type plan struct {
 	units    measure.System
 	drawings []layout.Drawing
 	known    *known
+	each     func(n int, work func(i int)) // does pieces of work, at the same time where cores are free
 	pieces   []piece
 	spots    []spot
 	count    int // of sheets, the first ones included
@@ -104,7 +104,11 @@ func bestPlan(set Set, o Options) (plan, error) {
 		}
 		sheets = append(sheets, sheet)
 	}
-	switch all := laidEach(set, sheets, o); len(all) {
+	p := plan{units: o.Units, drawings: set.Drawings, known: &known{}, each: sidebyside.Each}
+	if o.Busy {
+		p.each = sidebyside.OneByOne
+	}
+	switch all := p.laidOn(set, sheets); len(all) {
 	case 0:
 		return plan{}, first
 	case 1:
@@ -114,18 +118,21 @@ func bestPlan(set Set, o Options) (plan, error) {
 	}
 }
 
-// laidEach is the plan for each way that a sheet lies, made side by side; where no core is
-// free for that in turn, with what the one before has found.
-func laidEach(set Set, sheets []paper.Sheet, o Options) []plan {
-	out := make([]plan, len(sheets))
-	if o.Busy || runtime.GOMAXPROCS(0) == 1 {
-		shared := newKnown()
-		for i, sheet := range sheets {
-			out[i] = bestLaid(set, sheet, o.Units, shared)
-		}
-		return out
+// laidOn is the plan for each way that a sheet lies: every pattern is cut in the way of many
+// that lets all of them lie best.
+func (p plan) laidOn(set Set, sheets []paper.Sheet) []plan {
+	out, ways := make([]plan, len(sheets)), make([][][]option, len(sheets))
+	for i, sheet := range sheets {
+		out[i] = p
+		out[i].sheet, out[i].room = sheet, roomFor(set, sheet)
+		ways[i] = make([][]option, len(set.Drawings))
 	}
-	sidebyside.Each(len(sheets), func(i int) { out[i] = bestLaid(set, sheets[i], o.Units, newKnown()) })
+	p.each(len(set.Drawings), func(d int) {
+		for i := range out {
+			ways[i][d] = out[i].options(&set.Drawings[d])
+		}
+	})
+	p.each(len(out), func(i int) { out[i] = out[i].begun(set, ways[i]).cutBetter(ways[i]).searched() })
 	return out
 }
 
@@ -154,16 +161,6 @@ func (p plan) counted() Count {
 // Lying returns the ways that come into question: true for lying.
 func (w Way) Lying() []bool {
 	return map[Way][]bool{Best: {true, false}, Lying: {true}, Standing: {false}}[w]
-}
-
-// bestLaid cuts every pattern in the way of many that lets all of them lie best.
-func bestLaid(set Set, sheet paper.Sheet, u measure.System, m *known) plan {
-	p := plan{sheet: sheet, room: roomFor(set, sheet), units: u, drawings: set.Drawings, known: m}
-	ways := make([][]option, len(p.drawings))
-	for i := range p.drawings {
-		ways[i] = p.options(&p.drawings[i])
-	}
-	return p.begun(set, ways).cutBetter(ways).searched()
 }
 
 // rollStep is what the length of a piece of roll is rounded up to, mm.
@@ -198,8 +195,7 @@ func (p plan) trimmed(set Set) plan {
 	if err != nil {
 		return p
 	}
-	if q := bestLaid(set, sheet, p.units, p.known).gathered(); q.count <= p.count {
-		q.other = p.other
+	if q := p.laidOn(set, []paper.Sheet{sheet})[0].gathered(); q.count <= p.count {
 		return q
 	}
 	return p

@@ -138,7 +138,7 @@ func (p piece) sameMap(q piece) bool {
 // the follower of, -1 for none, and whether it is the same in ink; ok is false where nothing
 // would keep its place.
 func (p plan) followed(set Set) (out plan, from []int, same []bool, ok bool) {
-	out = plan{sheet: p.sheet, room: p.room, units: p.units, drawings: set.Drawings, other: p.other, fronts: p.fronts}
+	out = plan{sheet: p.sheet, room: p.room, units: p.units, drawings: set.Drawings, other: p.other, fronts: p.fronts, each: p.each}
 	for i := range set.Drawings {
 		out.pieces = append(out.pieces, p.recut(&set.Drawings[i])...)
 	}

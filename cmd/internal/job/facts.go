@@ -144,17 +144,6 @@ func together(facts ...func() error) error {
 	return cmp.Or(faults...)
 }
 
-// inTurn is the same for where every core has work already: one fact after another, so that
-// what each takes in memory is free for the next.
-func inTurn(facts ...func() error) error {
-	for _, work := range facts {
-		if err := work(); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
 // hands works out how true the builder must be, with the people and gear of the design.
 func (k *facts) hands() (*handwork.Report, error) {
 	b, err := k.balance()

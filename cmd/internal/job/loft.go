@@ -114,7 +114,7 @@ func (l *Loft) lay(k *facts, w World) (out lofted, err error) {
 	plate := sync.OnceValues(func() (layout.Plate, error) { return l.Cutting.plate(k.titled(), bends) })
 	all := together
 	if l.busy {
-		all = inTurn
+		all = sidebyside.InTurn
 	}
 	err = all(
 		func() (err error) { // first, because its picture takes much memory

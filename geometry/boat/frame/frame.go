@@ -49,7 +49,7 @@ func Build(d *design.Design) (*Frame, error) {
 		return nil, err
 	}
 	f := &Frame{Design: d, Hull: h}
-	if err := inTurn(f.makeRibs, f.makeGunwale, f.makeStems); err != nil {
+	if err := sidebyside.InTurn(f.makeRibs, f.makeGunwale, f.makeStems); err != nil {
 		return nil, err
 	}
 	f.railed()
@@ -59,23 +59,13 @@ func Build(d *design.Design) (*Frame, error) {
 	sidebyside.All(
 		func() { along = f.makeBattens() },
 		func() { hooks = f.makeHooks() },
-		func() { across = inTurn(f.makeCrossPieces, f.makeSeats) },
+		func() { across = sidebyside.InTurn(f.makeCrossPieces, f.makeSeats) },
 	)
 	if err := cmp.Or(hooks, f.checkLandings(), along, across); err != nil {
 		return nil, err
 	}
 	f.Skin = newSkin(f)
 	return f, nil
-}
-
-// inTurn takes one step after the other, up to the first that fails.
-func inTurn(steps ...func() error) error {
-	for _, step := range steps {
-		if err := step(); err != nil {
-			return err
-		}
-	}
-	return nil
 }
 
 func (f *Frame) makeRibs() (err error) {
