@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"runtime"
 	"slices"
 	"strings"
 	"sync"
@@ -213,7 +214,7 @@ func (l *Loft) deliver(k *facts, w World, made lofted) (*Result, error) {
 	}
 	out = append(out, Output{slug + "-numbers.json", "every number on the patterns",
 		func(to io.Writer) error { return json.Encode(to, numbers) }})
-	if !l.busy {
+	if !l.busy && runtime.GOMAXPROCS(0) > 1 { // with one, files may wait until they are asked for
 		ahead(out)
 	}
 	told := slices.Concat(made.laid.told(&l.Printer), report.Told(made.told), k.unlettered())
