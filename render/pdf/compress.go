@@ -39,7 +39,7 @@ func compressed(file []byte, pages int) []byte {
 		moved(k)
 		out.Write(file[read:begin])
 		fmt.Fprintf(&out, "%d 0 obj\n<</Filter /FlateDecode /Length %d>>\nstream\n%s", k, len(small), small)
-		read = cap(file) - cap(drawn[i]) + len(drawn[i])
+		read = cap(file) - cap(drawn[i]) + len(drawn[i]) // where in the file it ends
 	}
 	for k := 1; k < count; k++ {
 		if k < 3 || k > 2+2*pages {
