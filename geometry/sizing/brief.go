@@ -31,6 +31,7 @@ type Paddler struct {
 // Brief is what a boat is sized for.
 type Brief struct {
 	Title        string
+	Edition      string    // of the design; "" for the first
 	Crew         []Paddler // the first paddles astern in a tandem
 	Passengers   []Rider   // live cargo
 	Dogs         []Rider   // likewise

@@ -154,6 +154,7 @@ func (c *Case) design() (*design.Design, error) {
 func (c *Case) told(d *design.Design) {
 	d.For = c.Brief.Who()
 	d.First("sized by the family " + wording.Clip(wording.OneLine(c.Family.Name), 80))
+	d.Edition = cmp.Or(c.Brief.Edition, d.Edition)
 }
 
 // seats are where the crew sits.

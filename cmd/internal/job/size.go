@@ -56,6 +56,7 @@ func (s *Size) Fields() []Field {
 			Value: list(&s.Passengers, sizing.ParsePassenger, sizing.Rider.String), Many: true},
 		{Name: "dog", Takes: "weight", Says: `a dog aboard, as "30 kg"; may be given several times`, Value: list(&s.Dogs, sizing.ParseDog, sizing.Rider.String), Many: true},
 		{Name: "title", Takes: "name", Says: "what the boat is called", Value: words(&s.Title)},
+		{Name: "edition", Takes: "name", Says: "which edition of the boat this is, as 2, where it is not the first", Value: words(&s.Edition)},
 		{Name: "advise", Says: "which boat to build first: those that would do, ranked with reasons, instead of one design", Value: yes(&s.Advise)},
 		{Name: "car", Takes: "length", Says: "the longest load that the car carries, for the advice", Value: length(&s.Car, 1000, 12000)},
 		{Name: "explain", Takes: "value", Says: "the whole derivation of one value instead of the page", Value: words(&s.Explain)},
