@@ -205,6 +205,26 @@ func TestSmoothIsLeft(t *testing.T) {
 	}
 }
 
+// TestOffCenter: a rib whose bilge is 290 mm out to port and 245 to starboard wants its middle
+// moved by half the difference, whether its neighbors stand or not.
+func TestOffCenter(t *testing.T) {
+	f := frameOf(t, "lake", nil)
+	mid := f.TestRib()
+	for _, beside := range [][]int{nil, {-2, -1, 1, 2}} {
+		row := f.row(mid, 0, 0)
+		row.Is[BilgePort], row.Is[BilgeStarboard] = 290, 245
+		card := []Row{row}
+		for _, d := range beside {
+			card = append(card, f.row(mid+d, 0, 0))
+		}
+		for _, r := range f.Of(card).Ribs {
+			if want := r.Rib == mid; (r.Verdict == Center) != want || want && math.Abs(r.By-22.5) > 1e-9 {
+				t.Errorf("with %d beside: rib %s: %s by %.1f mm", len(beside), f.name(r.Rib), r.Verdict, r.By)
+			}
+		}
+	}
+}
+
 // TestNothingOff: a card as drawn asks the ribs that remain to be as drawn.
 func TestNothingOff(t *testing.T) {
 	f := frameOf(t, "river", nil)

@@ -200,7 +200,7 @@ func (r *Report) decide(out *Rib, row Row) {
 	if out.Verdict <= Wait && (isFar(out.Beam) || isFar(out.Depth)) && (unjudged || !r.Done()) {
 		out.Verdict = Again
 	}
-	if out.Verdict == Leave && math.Abs(out.Fuller)/2 > uneven {
+	if out.Verdict <= Wait && math.Abs(out.Fuller)/2 > uneven {
 		out.Verdict, out.By = Center, math.Abs(out.Fuller)/2
 	}
 }
