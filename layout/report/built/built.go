@@ -300,7 +300,11 @@ func (p page) weight() []report.Block {
 	}
 	if w.Disagree {
 		a := w.Worst()
-		out = append(out, report.Caution{Words: fmt.Sprintf("The tests do not go together; the %s lies farthest off, %s where the others say %s. Read it again, with its unit, before you trust the figures.", a.What, read(a.Measured), read(a.Found)), Says: "one set of such tests in a hundred lies as far apart"})
+		words := fmt.Sprintf("The tests do not go together; the %s lies farthest off, %s where the others say %s. Read it again, with its unit, before you trust the figures.", a.What, read(a.Measured), read(a.Found))
+		if strings.HasSuffix(a.What, "worked out") { // which nobody can read again
+			words = fmt.Sprintf("The tests do not go with the design: %s is the %s, and with the tests it comes to %s. Read the tests again, with their units; if they hold, look for what the boat has that the design has not, as heavier wood, more paint or a fitting.", read(a.Measured), a.What, read(a.Found))
+		}
+		out = append(out, report.Caution{Words: words, Says: "one set of such tests in a hundred lies as far apart"})
 	}
 	return out
 }
