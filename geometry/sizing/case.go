@@ -267,8 +267,16 @@ func (c *Case) problem(p *design.Problem) error {
 	if s, ok := c.run.Origin(source); ok && c.Family.Program.HasFormula(s.Name) {
 		source = s.Name
 	}
+	if _, set := c.hand[source]; set {
+		return &SetByHand{fmt.Errorf("%s: %s", source, p.Text)}
+	}
 	return c.Family.Program.Where(source).Fault(source, p.Text)
 }
+
+// SetByHand is what is wrong with a value that was put in the place of its formula.
+type SetByHand struct{ Err error }
+
+func (s *SetByHand) Error() string { return s.Err.Error() }
 
 // Size settles a brief and finishes it.
 func Size(f *family.Family, b Brief) (*Boat, error) {

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"path"
@@ -158,6 +159,9 @@ func (s *Size) newCase(fam *family.Family) (*sizing.Case, error) {
 // one sizes one boat, by the formulas or by a search.
 func (s *Size) one(c *sizing.Case, w World) (*Result, error) {
 	boat, answer, err := s.found(c)
+	if hand := (*sizing.SetByHand)(nil); errors.As(err, &hand) {
+		return nil, wrong("set", hand)
+	}
 	if err != nil {
 		return nil, err
 	}

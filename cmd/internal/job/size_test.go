@@ -172,7 +172,7 @@ func TestSizeSearch(t *testing.T) {
 func TestSizeRefuses(t *testing.T) {
 	for asks, want := range map[string]string{
 		"--use barge":          `use: no family "barge"; there are pack, solo, tandem, or a family file of your own`,
-		"--use tandem":         "the family seats 2 and 1 paddlers are given",
+		"--use tandem":         "the family seats 2 and 1 paddler is given",
 		"--family none.family": `no family file "none.family"`,
 		"--target drat<=3mm":   `target: target drat<=3mm: nothing is called "drat"; the nearest name is draft`,
 		"--set beam=3kg":       "set: set beam: beam is a length (mm), not a weight (kg)",
