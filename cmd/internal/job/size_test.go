@@ -2,8 +2,8 @@ package job
 
 import (
 	"bytes"
-	"regexp"
 	"encoding/json"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
