@@ -8,6 +8,7 @@ import (
 	"os/signal"
 	"path/filepath"
 	"runtime"
+	"slices"
 	"sync"
 	"syscall"
 
@@ -57,7 +58,7 @@ func (v verb) class(args []string, c console) error {
 	if bookless != nil {
 		return fmt.Errorf("the boats are made, but not the book of the course: %w", bookless)
 	}
-	failed := firstFailure(r.Table, all)
+	failed := firstFailure(r.Table, filepath.Join(a.out, job.SummaryName), all)
 	if failed == nil || a.json { // a run that fails says so in a line; a program wants the rows all the same
 		if err := a.tell(c.out, result, a.files(result.Outputs)); err != nil {
 			return err
@@ -194,12 +195,17 @@ loop:
 	return all
 }
 
-// firstFailure makes a run fail in which a row did, and says of the first why.
-func firstFailure(table string, all []sizing.Outcome) error {
-	for _, o := range all {
-		if o.Status == sizing.Failed || o.Status == sizing.NotDone {
-			return fmt.Errorf("%s: line %d, %q: %s; %s", table, o.Line, o.Name, o.Why, reasons.ClassCount(all))
-		}
+// firstFailure makes a run fail in which a row did, and says of the first why, and where it
+// is said of the others.
+func firstFailure(table, summary string, all []sizing.Outcome) error {
+	failed := slices.DeleteFunc(slices.Clone(all), func(o sizing.Outcome) bool { return o.Status != sizing.Failed && o.Status != sizing.NotDone })
+	if len(failed) == 0 {
+		return nil
 	}
-	return nil
+	others := ""
+	if len(failed) > 1 {
+		others = "; why the others failed stands in " + summary
+	}
+	o := failed[0]
+	return fmt.Errorf("%s: line %d, %q: %s; %s%s", table, o.Line, o.Name, o.Why, reasons.ClassCount(all), others)
 }

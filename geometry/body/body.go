@@ -46,11 +46,17 @@ const (
 
 // Check refuses a body that is likelier a slip of the unit.
 func (p Person) Check() error {
+	heavy := func(kg float64) bool { return kg >= LeastWeight && kg <= MostWeight }
+	high := func(mm float64) bool { return mm >= LeastStature && mm <= MostStature }
+	slip := ""
+	if heavy(p.Stature/10) && high(10*p.Weight) {
+		slip = "; kg and cm look changed over"
+	}
 	switch {
-	case !(p.Weight >= LeastWeight && p.Weight <= MostWeight):
-		return fmt.Errorf("a paddler of %.4g kg; accepted: %.0f to %.0f kg", p.Weight, LeastWeight, MostWeight)
-	case !(p.Stature >= LeastStature && p.Stature <= MostStature):
-		return fmt.Errorf("a stature of %.4g mm; accepted: %.0f to %.0f mm", p.Stature, LeastStature, MostStature)
+	case !heavy(p.Weight):
+		return fmt.Errorf("a paddler of %.4g kg; accepted: %.0f to %.0f kg%s", p.Weight, LeastWeight, MostWeight, slip)
+	case !high(p.Stature):
+		return fmt.Errorf("a stature of %.4g mm; accepted: %.0f to %.0f mm%s", p.Stature, LeastStature, MostStature, slip)
 	case p.Span != 0 && !(p.Span >= 0.85*p.Stature && p.Span <= 1.2*p.Stature):
 		return fmt.Errorf("an arm span of %.4g mm for a stature of %.4g mm; accepted: %.0f to %.0f mm (measure fingertip to fingertip)",
 			p.Span, p.Stature, 0.85*p.Stature, 1.2*p.Stature)

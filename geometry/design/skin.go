@@ -86,8 +86,17 @@ func (s Skin) agree() bool {
 	return s.Weighed == 0 || math.Abs(s.Weighed-s.Mass()) <= scales
 }
 
+// leastCloth is the lightest that there is, g/m2: a smaller figure is one of ounces a square
+// yard. ounce is one of these, g/m2: 28.3495 g over 0.836127 m2.
+const (
+	leastCloth = 30.0
+	ounce      = 33.906
+)
+
 func (d *Design) checkSkin(c *checker) {
 	s := d.Skin
+	c.must(s.Cloth <= 0 || s.Cloth >= leastCloth, "skin.cloth", "%s g/m2 is lighter than any cloth; accepted: 0, or %.0f to 3000 g/m2, of which a cloth of %s oz/yd2 has %.0f",
+		short(s.Cloth), leastCloth, short(s.Cloth), s.Cloth*ounce)
 	c.must(s.agree(), "skin.mass", "%s g/m2 contradicts skin.cloth, %.0f g/m2, with %d coats, which make %.0f g/m2; leave mass out, or change cloth or coats",
 		short(s.Weighed), s.Cloth, s.Coats, s.Mass())
 }

@@ -40,6 +40,17 @@ func TestSkinOfMass(t *testing.T) {
 	}
 }
 
+// TestClothInOunces: ounces a square yard are no grams a square meter; 8 of them are the 271
+// that the shipped boats have.
+func TestClothInOunces(t *testing.T) {
+	for text, says := range map[string]string{"cloth = 8": "a cloth of 8 oz/yd2 has 271", "cloth = 12": "12 oz/yd2 has 407", "cloth = 29.9": "accepted: 0, or 30 to 3000 g/m2", "cloth = 0": "", "cloth = 30": ""} {
+		_, err := skinned(t, text)
+		if says == "" && err != nil || says != "" && (err == nil || !strings.Contains(err.Error(), "skin.cloth: ") || !strings.Contains(err.Error(), says)) {
+			t.Errorf("%s: %v, want %q", text, err, says)
+		}
+	}
+}
+
 // TestSkinContradicts: mass beside cloth is taken when it is what they make, and refused
 // in one line when it is not.
 func TestSkinContradicts(t *testing.T) {

@@ -402,6 +402,36 @@ func TestBoltsMove(t *testing.T) {
 	}
 }
 
+// TestFloorMoves: a floor that lies elsewhere is lashed elsewhere; one that became shorter is
+// cut off and one that became longer made again, by as much, whichever end moved.
+func TestFloorMoves(t *testing.T) {
+	old := shipped(t, "brook", nil)
+	cut, err := ParseCut("floors:1", old)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, m := range []struct {
+		aft, fore float64
+		want      Verdict
+		longer    float64
+	}{{130, 130, Placed, 0}, {-60, -60, Placed, 0}, {0, -30, Rework, -30}, {30, 0, Rework, -30}, {-30, 0, Again, 30}, {100, 130, Again, 30}} {
+		new := *old
+		new.Marks = slices.Clone(old.Marks)
+		for i, k := range new.Marks {
+			switch k.Name {
+			case marks.Name{Part: "floor 1", Quantity: "aft end"}:
+				new.Marks[i].Value += m.aft
+			case marks.Name{Part: "floor 1", Quantity: "fore end"}:
+				new.Marks[i].Value += m.fore
+			}
+		}
+		j := Compare(old, &new).Judge(cut)[0]
+		if j.Verdict != m.want || len(j.Reasons) == 0 || math.Abs(j.Reasons[0].Off-m.longer) > 1e-9 {
+			t.Errorf("ends moved by %g and %g: %v %+v", m.aft, m.fore, j.Verdict, j.Reasons)
+		}
+	}
+}
+
 // TestParseCut reads which parts are cut.
 func TestParseCut(t *testing.T) {
 	e := shipped(t, "brook", nil)

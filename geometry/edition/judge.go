@@ -101,6 +101,8 @@ func (c *Comparison) reason(d Change) Reason {
 	}
 	if off, ok := c.onStem(d); ok {
 		r.Off = off
+	} else if longer, ok := c.onFloor(d); ok {
+		r.Off, kind = longer, long
 	} else if kind != setUp {
 		r.Off = d.New - c.cutTo(c.was[d.Name])
 	}
@@ -219,6 +221,22 @@ func (c *Comparison) onStem(d Change) (float64, bool) {
 		return off.Y, true
 	}
 	return off.X, true
+}
+
+// onFloor is how much longer a floor became, told at its fore end, or at the after one where
+// that alone moved: it is lashed wherever it lies.
+func (c *Comparison) onFloor(d Change) (longer float64, ok bool) {
+	if !strings.HasPrefix(d.Part, "floor ") || ruleOf(d.Name) != endPlace {
+		return 0, false
+	}
+	fore := marks.Name{Part: d.Part, Quantity: "fore end"}
+	if d.Name != fore && slices.ContainsFunc(c.Changes, func(o Change) bool { return o.Name == fore }) {
+		return 0, true
+	}
+	long := func(all map[marks.Name]marks.Mark) float64 {
+		return all[fore].Value - all[marks.Name{Part: d.Part, Quantity: "aft end"}].Value
+	}
+	return long(c.is) - long(c.was), true
 }
 
 // elsewhere is the rib of the new edition that a cut rib would do for as it is.

@@ -18,6 +18,7 @@ import (
 	"ribwright/geometry/sizing/family"
 	"ribwright/geometry/sizing/formula"
 	"ribwright/geometry/wood/timber"
+	"ribwright/geometry/wording"
 )
 
 // Paddler is one of the crew.
@@ -31,6 +32,7 @@ type Paddler struct {
 // Brief is what a boat is sized for.
 type Brief struct {
 	Title        string
+	Edition      string    // of the design; "" for the first
 	Crew         []Paddler // the first paddles astern in a tandem
 	Passengers   []Rider   // live cargo
 	Dogs         []Rider   // likewise
@@ -65,7 +67,11 @@ const (
 // Check refuses a brief that no boat can be sized for.
 func (b *Brief) Check(seats int) error {
 	if len(b.Crew) != seats {
-		return fmt.Errorf("the family seats %d and %d paddlers are given%s", seats, len(b.Crew), b.cure(seats))
+		given := wording.Counted(len(b.Crew), "paddler") + " are"
+		if len(b.Crew) == 1 {
+			given = "1 paddler is"
+		}
+		return fmt.Errorf("the family seats %d and %s given%s", seats, given, b.cure(seats))
 	}
 	if n := len(b.Riders()); n > mostRiders {
 		return fmt.Errorf("%d passengers and dogs; accepted: up to %d", n, mostRiders)

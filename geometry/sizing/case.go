@@ -154,6 +154,7 @@ func (c *Case) design() (*design.Design, error) {
 func (c *Case) told(d *design.Design) {
 	d.For = c.Brief.Who()
 	d.First("sized by the family " + wording.Clip(wording.OneLine(c.Family.Name), 80))
+	d.Edition = cmp.Or(c.Brief.Edition, d.Edition)
 }
 
 // seats are where the crew sits.
@@ -266,8 +267,16 @@ func (c *Case) problem(p *design.Problem) error {
 	if s, ok := c.run.Origin(source); ok && c.Family.Program.HasFormula(s.Name) {
 		source = s.Name
 	}
+	if _, set := c.hand[source]; set {
+		return &SetByHand{fmt.Errorf("%s: %s", source, p.Text)}
+	}
 	return c.Family.Program.Where(source).Fault(source, p.Text)
 }
+
+// SetByHand is what is wrong with a value that was put in the place of its formula.
+type SetByHand struct{ Err error }
+
+func (s *SetByHand) Error() string { return s.Err.Error() }
 
 // Size settles a brief and finishes it.
 func Size(f *family.Family, b Brief) (*Boat, error) {

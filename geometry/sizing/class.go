@@ -215,6 +215,9 @@ func (r cells) number(name string, d formula.Dim, into *float64) error {
 	if whole, part, ok := strings.Cut(text, ","); ok && !strings.Contains(text, ".") && part != "" {
 		text = whole + "." + part
 	}
+	if strings.Contains(text, ";") {
+		return fmt.Errorf("%s: %q holds a semicolon, and other signs part the cells of the first row; part all rows alike", name, text)
+	}
 	v, got, err := formula.Quantity(text)
 	if err != nil {
 		return fmt.Errorf("%s: %w", name, err)

@@ -19,7 +19,11 @@ func ParsePaddler(text string) (Paddler, error) {
 		return p, fmt.Errorf("%q is too long for a paddler; accepted: \"62 kg, 168 cm\", and perhaps woman or man, span 171 cm, kneeling or sitting", text[:30]+"...")
 	}
 	for _, part := range strings.Split(text, ",") {
-		if err := p.take(strings.ToLower(strings.TrimSpace(part))); err != nil {
+		part = strings.ToLower(strings.TrimSpace(part))
+		if err := p.take(part); err != nil {
+			if with := parted(strings.Fields(part)); with != "" && with != part {
+				err = fmt.Errorf("a comma is missing; write %s", with)
+			}
 			return p, fmt.Errorf("paddler %q: %w%s", text, err, wording.Decimals(text))
 		}
 	}
@@ -45,6 +49,24 @@ func (p Paddler) String() string {
 		out += ", " + p.Posture
 	}
 	return out
+}
+
+// parted are words with commas between the parts of a paddler that they are; "" where they
+// are no parts.
+func parted(words []string) string {
+	for i := 1; i <= len(words); i++ {
+		one := strings.Join(words[:i], " ")
+		if new(Paddler).take(one) != nil {
+			continue
+		}
+		if i == len(words) {
+			return one
+		}
+		if others := parted(words[i:]); others != "" {
+			return one + ", " + others
+		}
+	}
+	return ""
 }
 
 // take reads one part of a paddler.

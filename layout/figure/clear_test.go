@@ -86,7 +86,13 @@ func TestPairSketch(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, c := range []*pair.Craft{two, unlike(t)} {
+	close := brook.Frame.Design.Pair()
+	close.Spacing = brook.Frame.Design.Hull.Beam + 120
+	near, err := pair.New(brook, brook, close, w)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []*pair.Craft{two, unlike(t), near} {
 		d := PairSketch(c, 240)
 		k := 240 / c.Beams.Long
 		var under []float64

@@ -38,8 +38,10 @@ func PairSketch(c *pair.Craft, wide float64) layout.Drawing {
 	heel := math.Tan(c.Rest.Plane.Heel)
 	water := func(y float64) geometry.Point { return v.at(y, c.Rest.Plane.Water(station)+y*heel) }
 	d.Line(layout.Mark, curve.Polyline(water(-c.Beams.Long/2), water(c.Beams.Long/2)))
-	upright(&d, water(0), v.at(0, low), fmt.Sprintf("%.0f mm to the water", c.Beneath))
-	d.Write(wide/2, math.Min(water(0).Y-6, v.y0-3), small, layout.Middle, fmt.Sprintf("through the beam at station %.0f mm", station))
+	upright(&d, water(0), v.at(0, low))
+	under := math.Min(water(0).Y-6, v.y0-3) // the hulls, which may leave no room for words between them
+	d.Write(wide/2, under, small, layout.Middle, fmt.Sprintf("through the beam at station %.0f mm", station))
+	d.Write(wide/2, under-row, small, layout.Middle, fmt.Sprintf("%.0f mm from the beam to the water", c.Beneath))
 	return d
 }
 
@@ -60,14 +62,13 @@ func bearers(d *layout.Drawing, b aboard.Boat, s pair.Saddle, v view) {
 	}
 }
 
-// upright draws a height, from one place up to another with its words beside it.
-func upright(d *layout.Drawing, from, to geometry.Point, words string) {
+// upright draws a height, from one place up to another.
+func upright(d *layout.Drawing, from, to geometry.Point) {
 	const arm = 1.5
 	for _, q := range []geometry.Point{from, to} {
 		d.Straight(layout.Tick, q.X-arm, q.Y, q.X+arm, q.Y)
 	}
 	d.Straight(layout.Tick, from.X, from.Y, to.X, to.Y)
-	d.Write(from.X+2.4, (from.Y+to.Y-small)/2, small, layout.Left, words)
 }
 
 // Pair is the sketch with its headline, the lever of righting up to where it

@@ -1,6 +1,7 @@
 package figure
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"regexp"
@@ -93,10 +94,9 @@ func (p Plot) Draw(d *layout.Drawing, at geometry.Point) {
 }
 
 // drawCurves draws each curve and writes its name beside its last point, outside
-// the axes when it ends near them, under the names of the marks; names that would lie on
-// each other are pushed apart, upward as far as there is room.
+// the axes when it ends near them, under the names of the marks.
 func (p Plot) drawCurves(d *layout.Drawing, place func(geometry.Point) geometry.Point, corner geometry.Point) {
-	var taken []float64
+	var names []layout.Text
 	for _, c := range p.Curves {
 		var pts []geometry.Point
 		for _, q := range c.Points {
@@ -109,24 +109,31 @@ func (p Plot) drawCurves(d *layout.Drawing, place func(geometry.Point) geometry.
 		}
 		d.Line(c.Pen, curve.Polyline(pts...))
 		end := pts[len(pts)-1]
-		low := min(end.Y, corner.Y-plotSmall/2) - plotSmall/2
-		for _, t := range taken {
-			if math.Abs(low-t) < plotSmall+1 {
-				low = t + plotSmall + 1
-			}
+		if end.X > corner.X-0.2*p.W {
+			end.X = corner.X
 		}
-		if low > corner.Y-0.9*plotSmall && len(taken) > 0 { // above is no room
-			low = slices.Min(taken) - plotSmall - 1
-		}
-		taken = append(taken, low)
 		if c.Name != "" {
-			x := end.X
-			if x > corner.X-0.2*p.W {
-				x = corner.X
-			}
-			d.Write(x+1.5, low, plotSmall, layout.Left, c.Name)
+			names = append(names, layout.Text{At: geometry.Pt(end.X+1.5, end.Y-plotSmall/2), Words: c.Name})
 		}
 	}
+	for _, n := range inOrder(names, corner.Y-plotSmall) {
+		d.Write(n.At.X, n.At.Y, plotSmall, layout.Left, n.Words)
+	}
+}
+
+// inOrder pushes names that would lie on each other apart, upward as far as there is room
+// under a height and then downward. They stay in the order of their curves' ends.
+func inOrder(names []layout.Text, top float64) []layout.Text {
+	const row = plotSmall + 1
+	slices.SortStableFunc(names, func(a, b layout.Text) int { return cmp.Compare(b.At.Y, a.At.Y) }) // from the top
+	for i := len(names) - 2; i >= 0; i-- {
+		names[i].At.Y = math.Max(names[i].At.Y, names[i+1].At.Y+row)
+	}
+	for i := range names {
+		names[i].At.Y = math.Min(names[i].At.Y, top)
+		top = names[i].At.Y - row
+	}
+	return names
 }
 
 // axes finds the ranges of both axes: round values round all points and marks, zero included.

@@ -2,6 +2,7 @@ package figure
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"ribwright/geometry"
@@ -74,6 +75,29 @@ func TestEmpty(t *testing.T) {
 	Plot{W: 60, H: 40, Curves: []Curve{{Name: "none"}, {Points: []geometry.Point{{X: math.NaN()}}}}}.Draw(&d, geometry.Point{})
 	if b := d.Bounds(); !b.Min.Finite() || !b.Max.Finite() || b.W() < 60 {
 		t.Errorf("drawn over %+v", b)
+	}
+}
+
+// TestNamesInOrder: names whose curves end close together lie apart, in the order of the ends,
+// whichever curve comes first, and under the top.
+func TestNamesInOrder(t *testing.T) {
+	to := func(y float64) []geometry.Point { return []geometry.Point{{}, {X: 12, Y: y}} }
+	for _, high := range [][2]float64{{66.7, 34.6}, {36, 34.6}, {79, 78}} {
+		for _, turned := range []bool{false, true} {
+			curves := []Curve{{Name: "all", Points: to(high[0])}, {Name: "friction", Points: to(high[1])}, {Name: "waves", Points: to(31.9)}}
+			if turned {
+				slices.Reverse(curves)
+			}
+			var d layout.Drawing
+			Plot{W: 80, H: 47, Curves: curves}.Draw(&d, geometry.Point{})
+			at := map[string]float64{}
+			for _, w := range d.Texts {
+				at[w.Words] = w.At.Y
+			}
+			if !(at["all"] >= at["friction"]+plotSmall && at["friction"] >= at["waves"]+plotSmall && at["all"] <= 47-plotSmall+1e-9) {
+				t.Errorf("%v: all at %.1f, friction at %.1f, waves at %.1f mm", high, at["all"], at["friction"], at["waves"])
+			}
+		}
 	}
 }
 

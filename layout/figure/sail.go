@@ -49,7 +49,7 @@ func SailSketch(f *sail.Fit, wide float64) layout.Drawing {
 	for _, s := range f.Plan.Spars {
 		d.Line(layout.Center, curve.Polyline(place(s.From), place(s.To)))
 	}
-	if b := f.Board; b.Area > 0 {
+	if b := f.Board; b.Area > 0 && f.Balanced() {
 		x, w := f.BracketAt(), f.Rest.Plane.Water(f.BracketAt())
 		q, r := v.at(x-b.Chord/2, w-b.Deep), v.at(x+b.Chord/2, w-b.Deep+b.Long)
 		d.Line(layout.Mark, curve.Rounded(geometry.Around(q, r), 4))

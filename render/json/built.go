@@ -16,7 +16,7 @@ import (
 func Card(d *design.Design, f *built.Frame, heads []string) (Object, error) {
 	return of(d, Object{{"columns", heads}, {"ribs", each(report.Outward(f.Frame.Stations()), func(i int) Object {
 		drawn := func(m int) fixed { return fixed(f.Drawn(i, m)) }
-		return Object{{"rib", f.Frame.Ribs[i].Name}, {"beam_mm", drawn(built.Beam)}, {"depth_mm", drawn(built.Depth)}, {"blank_mm", drawn(built.Blank)},
+		return Object{{"rib", f.Frame.Ribs[i].Name}, {"beam_mm", drawn(built.Beam)}, {"depth_mm", drawn(built.Depth)}, {"straightedge_mm", drawn(built.Depth) + fixed(f.Rail())}, {"blank_mm", drawn(built.Blank)},
 			{"free_width_mm", drawn(built.Free)}, {"hot_width_mm", drawn(built.Hot)}, {"bilge_mm", drawn(built.BilgePort)}}
 	})}}...)
 }

@@ -169,7 +169,7 @@ func (v *visit) turn(way string) {
 }
 
 // measured is the first rib's line of a card that the page saves.
-const measured = "M,728,287,,,,,,,,\n"
+const measured = "M,728,319,,,,,,,,\n"
 
 // TestCard: at the bench a rib is measured, judged at once and kept; a slip is told in a
 // line; what is saved is the command line's card, and what comes of it the command line's too.
@@ -190,7 +190,7 @@ func TestCard(t *testing.T) {
 		v.typed("#c-beam", "7280")
 		v.until(rib + `.includes("nought too many")`)
 		v.typed("#c-beam", "728")
-		v.typed("#c-depth", "287")
+		v.typed("#c-straightedge", "319")
 		v.until(verdict + ` === "wait"`)
 		same(v, rib+`.includes("Off the drawing: beam +8 mm, depth +2 mm.")`, true)
 		v.axe("light")
@@ -220,8 +220,9 @@ func TestCard(t *testing.T) {
 		}
 		v.gives("#open-card", file{"bad.csv", []byte("rib,beam_mm\nZ9,700\n")})
 		v.until(says + `.includes("this frame has no rib")`)
-		v.gives("#open-card", file{"mine.csv", []byte("# by hand\nrib;beam_in;broken\nm;28 3/8;no\na1;;yes\n")})
+		v.gives("#open-card", file{"mine.csv", []byte("# by hand\nrib;beam_in;depth_in;broken\nm;28 3/8;11 1/4;no\na1;;;yes\n")})
 		v.until(`document.querySelector("#c-beam").value === "28 3/8"`)
+		same(v, `document.querySelector("#c-depth").value`, "11 1/4")
 		same(v, `document.querySelector("#c-beam").previousSibling.textContent`, "Beam, indrawn 28 3/8 in")
 		v.until(verdict + ` === "wait"`)
 		v.show("card")

@@ -65,7 +65,7 @@ func TestFileCorrected(t *testing.T) {
 // TestFileMoved: a printer that sets its ink off is worked against by moving all
 // ink; frames still lie where the table says, and nothing gets onto a margin.
 func TestFileMoved(t *testing.T) {
-	s := loft(t, "brook", "letter", "--offset", "right 3 mm, down 2 mm")
+	s := loft(t, "brook", "letter", "--way", "lying", "--offset", "right 3 mm, down 2 mm")
 	t.Run("frames", s.checkFrames)
 	t.Run("margins", s.checkMargins)
 	t.Run("bars", func(t *testing.T) { s.checkBars(t, Printer{1, 1}) })

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"path/filepath"
 	"slices"
 	"strings"
 
@@ -98,6 +99,9 @@ func showLengths(all []float64) string {
 
 // Do reads the card, or makes one.
 func (b *AsBuilt) Do(w World) (*Result, error) {
+	if strings.EqualFold(filepath.Ext(b.Design), ".csv") {
+		return nil, misuse("", "%q is a card and no design; the design comes first, then its card", b.Design)
+	}
 	k, err := w.factsOf(b.Design)
 	if err != nil {
 		return nil, err

@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"math"
 	"math/rand/v2"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -389,5 +390,22 @@ func BenchmarkComparing(b *testing.B) {
 		if _, err := asked(b, "compare", "lake", "new.toml").Do(w); err != nil {
 			b.Fatal(err)
 		}
+	}
+}
+
+// TestPrintsAsCompared: a comparison and the sheets since the older edition tell of the same
+// number of sheets, some of which would still serve.
+func TestPrintsAsCompared(t *testing.T) {
+	file := strings.Replace(shippedText(t, "brook"), `at = '50 mm'`, `at = '50.6 mm'`, 1) // the thwart's
+	w := world()
+	w.Files = InMemory(map[string][]byte{"deep.toml": []byte(file)})
+	compared := strings.Join(strings.Fields(do(t, asked(t, "compare", "brook", "deep.toml"), w).said), " ")
+	lofted := strings.Join(strings.Fields(do(t, asked(t, "loft", "deep.toml", "--since", "brook", "--nest", "quick"), w).said), " ")
+	say := regexp.MustCompile(`print (\d+) sheets of (\d+); .* of those to print (\d+) would`).FindStringSubmatch(compared)
+	if say == nil || say[3] == "0" {
+		t.Fatalf("no sheet would still serve:\n%s", compared)
+	}
+	if !strings.Contains(lofted, say[2]+" sheets of letter") || !strings.Contains(lofted, say[1]+" of them printed") {
+		t.Errorf("compared: print %s sheets of %s; lofted: %s", say[1], say[2], lofted[:min(300, len(lofted))])
 	}
 }

@@ -17,7 +17,7 @@ var others = map[string]string{
 	"smooth": "true", "svg": "true", "without": "seat,thwart-2", "miss": "-4 mm", "room": "8 mm", "leave-in": "true", "roof": "75kg", "door": "900 mm",
 	"fit": "inner", "loft": "true", "full-size": "true", "rig": "lug", "area": "38sqft", "wind": "10kn", "mast-at": "-1.2 m", "hike": "true", "pack": "1.5 m", "reefs": "3",
 	"spacing": "2400 mm", "purpose": "moving", "apart": "1 m", "width": "60 mm", "depth": "90 mm", "person": "80kg", "beams": "3", "paddler": "man, 175 cm, 78 kg", "passenger": "25 kg, 120 cm, sitting, at 200 mm", "dog": "30 kg",
-	"title": "Teal", "advise": "true", "explain": "beam", "formulas": "people", "gear": "22 lb", "days": "12", "hours-a-day": "8", "benches": "4", "use": "solo", "family": "own.family", "waters": "moving",
+	"title": "Teal", "edition": "2", "advise": "true", "explain": "beam", "formulas": "people", "gear": "22 lb", "days": "12", "hours-a-day": "8", "benches": "4", "use": "solo", "family": "own.family", "waters": "moving",
 	"longest-stick": "8 ft", "wood": "sitka spruce", "rib-wood": "white oak", "speed": "4 mph", "set": "beam=700mm; length=4 m", "target": "draft<=110mm",
 	"free": "beam", "aim": "easiest", "sweep": "beam=680mm..780mm/20mm", "population": "40",
 	"weight": "21.5kg", "freeboards": "305mm,240mm,12 in", "inclined": "10kg 200mm 7.5 -7.9 7.6 -7.8",

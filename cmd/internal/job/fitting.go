@@ -132,7 +132,7 @@ func (t *Fitting) changed(w World, r fitter) (*facts, error) {
 		field = "paddler"
 	}
 	if strings.HasPrefix(p.Key, "outfit.") && slices.ContainsFunc(r.Fields(), func(f Field) bool { return f.Name == field }) {
-		return nil, wrong(field, errors.New(p.Text))
+		return nil, wrong(field, errors.New(strings.TrimSuffix(p.Text, ", or 0 mm"))) // which stands for none
 	}
 	return nil, misuse("", "%s: %s", p.Key, p.Text)
 }

@@ -128,7 +128,7 @@ func (l *Loft) lay(k *facts, w World) (out lofted, err error) {
 				return err
 			}
 			set := k.set(bends, first, l.Units, l.ribs())
-			if !l.Part() && before == nil {
+			if l.Only == "" && before == nil { // some sheets are numbered as in the whole set
 				set.Last, set.LastTitle = inSmall(plate), preview.Listed
 			}
 			out.laid, err = l.Printing.lay(set, before, l.Units)
@@ -234,7 +234,11 @@ func ahead(files []Output) {
 
 // onSheets is the file of patterns.
 func onSheets(stem string, d layout.Document, w World) Output {
-	return Output{stem + "-patterns-" + d.Paper.Name + ".pdf", "print sheet 1 first, at 100 %, and check its scale bars",
+	says := "print it at 100 %, and check the scale bars"
+	if slices.ContainsFunc(d.Sheets, func(s layout.Sheet) bool { return s.Number == 1 }) {
+		says = "print sheet 1 first, at 100 %, and check its scale bars"
+	}
+	return Output{stem + "-patterns-" + d.Paper.Name + ".pdf", says,
 		func(to io.Writer) error { return pdf.Encode(to, d, w.Made) }}
 }
 

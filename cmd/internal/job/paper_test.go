@@ -120,11 +120,11 @@ func covered(boxes []geometry.Box) float64 {
 // TestOffset checks that an offset moves all ink of every sheet alike: a set with
 // an offset is the set with as much wider margins, moved.
 func TestOffset(t *testing.T) {
-	moved, err := lay(t, "brook", "--nest", "quick", "--margins", "10 mm", "--offset", "right 1.5 mm, down 0.5 mm")
+	moved, err := lay(t, "brook", "--nest", "quick", "--margins", "10 mm", "--way", "lying", "--offset", "right 1.5 mm, down 0.5 mm")
 	if err != nil {
 		t.Fatal(err)
 	}
-	still, err := lay(t, "brook", "--nest", "quick", "--margins", "left 10 mm, top 10 mm, right 11.5 mm, bottom 10.5 mm")
+	still, err := lay(t, "brook", "--nest", "quick", "--margins", "left 10 mm, top 10 mm, right 11.5 mm, bottom 10.5 mm", "--way", "lying")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -62,8 +62,12 @@ func grouped(heading string, fields []Field) []Field {
 	return fields
 }
 
-// check finds out early whether anything can be printed so.
+// check finds out early whether anything can be printed so. An offset was read off a proof
+// that lay one way, and on sheets that lie the other it is wrong.
 func (p *Printer) check() error {
+	if p.Way == tile.Best && p.Setup.Offset != (geometry.Point{}) {
+		return misuse("offset", "sheets that lie are read otherwise than sheets that stand; say with it which way the proof lay; accepted: the way lying or standing")
+	}
 	var err error
 	for _, lying := range p.Way.Lying() {
 		if _, err = p.Setup.Sheet(lying); err == nil {
@@ -265,6 +269,9 @@ func (l *laid) told(p *Printer) []report.Block {
 	blocks := []report.Block{report.Paragraph{Words: out + "."}}
 	if l.since != nil {
 		blocks = append(blocks, report.Say("Sheets of the older edition to keep: %s. Throw the others away and put these in their places.", cmp.Or(tile.Ranges(l.since.Kept), "none")))
+	}
+	if m := p.Setup.Margins; p.Way == tile.Best && m != paper.HomeMargins() && m != (paper.Margins{Left: m.Left, Right: m.Left, Top: m.Left, Bottom: m.Left}) {
+		blocks = append(blocks, report.Say("The margins are taken as those of %s sheets; see that the proof that you measured lay so.", l.Paper.Way()))
 	}
 	if p.Setup.Margins.Narrow() {
 		blocks = append(blocks, report.Paragraph{Words: "Some of these margins are under 6.4 mm (1/4 in), which many printers clip; print a proof and look."})

@@ -32,6 +32,9 @@ const measured = 1.4
 
 // Do lays the sheet.
 func (p *Proof) Do(world World) (*Result, error) {
+	if p.Way == tile.Best {
+		p.Way = tile.Standing
+	}
 	if err := p.Printer.check(); err != nil {
 		return nil, err
 	}

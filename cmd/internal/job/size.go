@@ -1,6 +1,7 @@
 package job
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"path"
@@ -56,6 +57,7 @@ func (s *Size) Fields() []Field {
 			Value: list(&s.Passengers, sizing.ParsePassenger, sizing.Rider.String), Many: true},
 		{Name: "dog", Takes: "weight", Says: `a dog aboard, as "30 kg"; may be given several times`, Value: list(&s.Dogs, sizing.ParseDog, sizing.Rider.String), Many: true},
 		{Name: "title", Takes: "name", Says: "what the boat is called", Value: words(&s.Title)},
+		{Name: "edition", Takes: "name", Says: "which edition of the boat this is, as 2, where it is not the first", Value: words(&s.Edition)},
 		{Name: "advise", Says: "which boat to build first: those that would do, ranked with reasons, instead of one design", Value: yes(&s.Advise)},
 		{Name: "car", Takes: "length", Says: "the longest load that the car carries, for the advice", Value: length(&s.Car, 1000, 12000)},
 		{Name: "explain", Takes: "value", Says: "the whole derivation of one value instead of the page", Value: words(&s.Explain)},
@@ -157,6 +159,9 @@ func (s *Size) newCase(fam *family.Family) (*sizing.Case, error) {
 // one sizes one boat, by the formulas or by a search.
 func (s *Size) one(c *sizing.Case, w World) (*Result, error) {
 	boat, answer, err := s.found(c)
+	if hand := (*sizing.SetByHand)(nil); errors.As(err, &hand) {
+		return nil, wrong("set", hand)
+	}
 	if err != nil {
 		return nil, err
 	}

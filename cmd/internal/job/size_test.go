@@ -3,6 +3,7 @@ package job
 import (
 	"bytes"
 	"encoding/json"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -172,7 +173,7 @@ func TestSizeSearch(t *testing.T) {
 func TestSizeRefuses(t *testing.T) {
 	for asks, want := range map[string]string{
 		"--use barge":          `use: no family "barge"; there are pack, solo, tandem, or a family file of your own`,
-		"--use tandem":         "the family seats 2 and 1 paddlers are given",
+		"--use tandem":         "the family seats 2 and 1 paddler is given",
 		"--family none.family": `no family file "none.family"`,
 		"--target drat<=3mm":   `target: target drat<=3mm: nothing is called "drat"; the nearest name is draft`,
 		"--set beam=3kg":       "set: set beam: beam is a length (mm), not a weight (kg)",
@@ -206,5 +207,19 @@ func TestOneScale(t *testing.T) {
 	}
 	if got := NewSize().brief(); got.Skill != sizing.DefaultBrief().Skill {
 		t.Errorf("skill %q, want %q", got.Skill, sizing.DefaultBrief().Skill)
+	}
+}
+
+// TestEffortAsAfloat: a boat that is sized tells the same effort as the same boat afloat.
+func TestEffortAsAfloat(t *testing.T) {
+	for _, who := range [][]string{{"--paddler", "58 kg, 164 cm, woman", "--dog", "20 kg", "--use", "solo"}, {"--paddler", "86 kg, 183 cm", "--paddler", "70 kg, 170 cm", "--use", "tandem"}} {
+		m := ask(t, "size", append(who, "--title", "Teal")...)
+		w := world()
+		w.Files = InMemory(m.files)
+		sized := regexp.MustCompile(`effort +([0-9.]+) N +at 5\.0 km/h`).FindStringSubmatch(m.said)
+		afloat := regexp.MustCompile(`(?m)^ 5\.0 .* ([0-9.]+) +\d+$`).FindStringSubmatch(do(t, asked(t, "float", "teal.toml"), w).said)
+		if sized == nil || afloat == nil || sized[1] != afloat[1] {
+			t.Errorf("%v: %v sized, %v afloat", who, sized, afloat)
+		}
 	}
 }

@@ -1,6 +1,8 @@
 package folder
 
 import (
+	"bytes"
+	"fmt"
 	"io"
 	"os"
 	"path/filepath"
@@ -18,7 +20,8 @@ import (
 // title. boat is the design that the files are made from, "" for none.
 //
 // Errors: a file in the way that the program did not make, or that was changed since, or was
-// made from another design, unless replace says that it may go; a file that cannot be made.
+// made from another design, or is the design of a boat of another title, unless replace says
+// that it may go; a file that cannot be made.
 func Added(outs []keep.File, boat string, replace bool) ([]keep.File, error) {
 	var set, lists []keep.File
 	for len(outs) > 0 {
@@ -68,9 +71,38 @@ func (f Folder) beside(outs []keep.File) (set []keep.File, told keep.File, err e
 	l := Listed(f.Dir)
 	plain := slices.DeleteFunc(append(now.names(), ListName), func(name string) bool { return !isPlain(filepath.Join(f.Dir, name)) })
 	ours := List{read: l.read, Made: slices.Concat(l.Made, now.Made)}
-	err = f.inTheWay(ours, plain)
+	if err = f.inTheWay(ours, plain); err == nil && !f.Replace {
+		err = otherBoat(set)
+	}
 	l.Made = append(slices.DeleteFunc(l.Made, func(m Made) bool { return slices.Contains(now.names(), m.Name) }), now.Made...)
 	return set, keep.File{Path: filepath.Join(f.Dir, ListName), Write: asBytes([]byte(l.text()))}, err
+}
+
+// otherBoat finds a design in the way that is a boat of another title.
+func otherBoat(set []keep.File) error {
+	for _, f := range set {
+		if filepath.Ext(f.Path) != ".toml" || !isPlain(f.Path) {
+			continue
+		}
+		old, err := keep.ReadFile(f.Path)
+		var now bytes.Buffer
+		if err != nil || f.Write(&now) != nil {
+			continue // told when the set is put in place
+		}
+		if was, is := titleOf(old), titleOf(now.Bytes()); was != "" && was != is {
+			return fmt.Errorf("%s is the design of another boat, %q, and this one is %q; give this one another file with --output, or write over it with --replace", f.Path, was, is)
+		}
+	}
+	return nil
+}
+
+// titleOf is the title of a design; "" for what is none.
+func titleOf(file []byte) string {
+	d, err := design.Decode(bytes.NewReader(file), "")
+	if err != nil {
+		return ""
+	}
+	return d.Title
 }
 
 // asBytes writes bytes that are made.

@@ -1,10 +1,13 @@
 package sail
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"ribwright/geometry"
 	"ribwright/geometry/design"
+	"ribwright/geometry/measure"
 	"ribwright/geometry/water/float"
 	"ribwright/geometry/wood/beam"
 )
@@ -107,6 +110,49 @@ func (f *Fit) layBoard(area float64) {
 func (f *Fit) BracketAt() float64 {
 	ribs := f.Boat.Frame.Ribs
 	return math.Max(ribs[0].Station, math.Min(ribs[len(ribs)-1].Station, f.Board.At))
+}
+
+// inner is how much of the boat between its last ribs a leeboard may lie in. Our own choice.
+const inner = 0.8
+
+// boardRoom are the stations between which a leeboard may lie, mm.
+func (f *Fit) boardRoom() (aft, fore float64) {
+	ribs := f.Boat.Frame.Ribs
+	return inner * ribs[0].Station, inner * ribs[len(ribs)-1].Station
+}
+
+// Balanced reports whether a leeboard inside the boat balances the sail, or none is wanted.
+func (f *Fit) Balanced() bool {
+	aft, fore := f.boardRoom()
+	return f.Board.Area == 0 || f.Board.At >= aft && f.Board.At <= fore
+}
+
+// balancedAt is the station between two ribs, nearest to the mast and clear of cross pieces,
+// from which a leeboard inside the boat balances the sail; false for none.
+func (f *Fit) balancedAt() (float64, bool) {
+	var all []float64
+	ribs := f.Boat.Frame.Ribs
+	for i := 1; i < len(ribs); i++ {
+		all = append(all, (ribs[i-1].Station+ribs[i].Station)/2)
+	}
+	slices.SortStableFunc(all, func(a, b float64) int {
+		return cmp.Compare(math.Abs(a-f.Mast.At), math.Abs(b-f.Mast.At))
+	})
+	// The board goes farther than the mast by as much as hull and board resist more than it,
+	// but for the trim: so who is far off need not be tried.
+	share := f.Board.Area / (f.Hull.Area + f.Board.Area)
+	for _, at := range all {
+		board := f.Board.At + (at-f.Mast.At)/share
+		if math.Abs(at) < 1 || board < ribs[0].Station || board > ribs[len(ribs)-1].Station || len(f.crossedAt(at)) > 0 {
+			continue
+		}
+		g := &Fit{Boat: f.Boat, Sail: f.Sail, Water: f.Water}
+		g.Sail.MastAt = measure.Length(at)
+		if g.stepMast() == nil && g.try(f.Plan.Area(), false) == nil && g.Balanced() {
+			return at, true
+		}
+	}
+	return 0, false
 }
 
 // bearBoard works out what the leeboard bears when it alone holds the boat, and how

@@ -99,16 +99,27 @@ func (f *Fit) judgeBoard() {
 	if b.Cheeks > b.Working {
 		n.Judge(finding.Weak, "leeboard", finding.Estimate, "the cheeks are too weak for that: take thicker or harder boards, or a smaller sail")
 	}
-	ribs := f.Boat.Frame.Ribs
-	if b.At < ribs[0].Station*0.8 || b.At > ribs[len(ribs)-1].Station*0.8 {
-		n.Judge(finding.Unfit, "balance", finding.Arithmetic, "no leeboard inside the boat balances this sail: the one wanted lies at %.0f mm; move the mast", b.At)
+	if !f.Balanced() {
+		cure := "take another rig or a smaller sail"
+		if at, found := f.balancedAt(); found {
+			cure = fmt.Sprintf("set outfit.sail.mast_at to %.0f mm", at)
+		}
+		n.Judge(finding.Unfit, "balance", finding.Arithmetic, "no leeboard inside the boat balances this sail: the one wanted lies at %.0f mm; %s", b.At, cure)
 	}
+}
+
+// crossedAt are the cross pieces that a mast at a station would go through.
+func (f *Fit) crossedAt(at float64) []string {
+	room := f.Mast.Diameter/2 + crossHalf
+	return f.Boat.Crosses(at-room, at+room)
 }
 
 func (f *Fit) judgeSpars() {
 	m := f.Mast
-	room := m.Diameter/2 + crossHalf
-	if in := f.Boat.Crosses(m.At-room, m.At+room); len(in) > 0 {
+	if want := float64(f.Sail.MastAt); want != 0 && math.Abs(want-m.At) >= 1 {
+		f.Findings.Say("mast", finding.Practice, "it stands at %.0f mm instead of the %.0f mm that are asked for: midway between two ribs, where its step has room", m.At, want)
+	}
+	if in := f.crossedAt(m.At); len(in) > 0 {
 		f.Findings.Judge(finding.Unfit, "mast", finding.Arithmetic, "at station %.0f mm it would go through a cross piece, %s: set outfit.sail.mast_at so that it passes before or behind", m.At, strings.Join(in, "; "))
 	}
 	what := "the mast"

@@ -1,7 +1,9 @@
 package sail
 
 import (
+	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"ribwright/geometry"
@@ -279,6 +281,36 @@ func TestAsked(t *testing.T) {
 		// The wind goes about as area^-3/4, and the area is rounded down to 0.05 m2.
 		near(t, "carried", f.carried(), wind, 0.02+0.75*wind*0.07/area)
 		last = area
+	}
+}
+
+// TestMovedMastBalances: where no leeboard inside the boat balances a sail, one does from the
+// station that the cure names; a mast that is moved to between two ribs is told of.
+func TestMovedMastBalances(t *testing.T) {
+	w := fresh(t)
+	for _, name := range design.ShippedNames() {
+		b := boat(t, name)
+		s := b.Frame.Design.Sail()
+		ribs := b.Frame.Ribs
+		s.Rig, s.Area, s.MastAt = design.Lug, 2, measure.Length(0.8*ribs[0].Station)
+		f, err := New(b, s, w)
+		if err != nil {
+			t.Fatal(err)
+		}
+		at, found := f.balancedAt()
+		if f.Balanced() || !found {
+			t.Fatalf("%s: a mast at %.0f mm is balanced by a leeboard at %.0f mm, or no station is found", name, f.Mast.At, f.Board.At)
+		}
+		if s.MastAt = measure.Length(math.Round(at)); s.MastAt == 0 {
+			continue // which stands for none that is asked for
+		}
+		if f, err = New(b, s, w); err != nil || !f.Balanced() || math.Abs(f.Mast.At-at) > 1 {
+			t.Errorf("%s: a mast at %.0f mm wants a leeboard at %.0f mm (%v)", name, at, f.Board.At, err)
+		}
+		s.MastAt += 20
+		if f, err = New(b, s, w); err != nil || !strings.Contains(fmt.Sprint(f.Findings), "instead of the") {
+			t.Errorf("%s: a mast that is moved is not told of (%v)", name, err)
+		}
 	}
 }
 

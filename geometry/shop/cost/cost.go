@@ -5,6 +5,7 @@ package cost
 import (
 	"bytes"
 	"embed"
+	"errors"
 	"fmt"
 	"io"
 	"maps"
@@ -76,10 +77,28 @@ func Read(r io.Reader, name string) (*Table, error) {
 	d := toml.NewDecoder(bytes.NewReader(bytes.TrimPrefix(data, []byte("\uFEFF"))))
 	d.DisallowUnknownFields()
 	if err := d.Decode(t); err != nil {
-		why, _, _ := strings.Cut(err.Error(), "\n")
-		return nil, fmt.Errorf("%s: no price table (%s); accepted: name, about, [wood], [item] and [spread] with numbers", name, why)
+		return nil, fmt.Errorf("%s; accepted: name, about, [wood], [item] and [spread] with numbers", where(err, name))
 	}
 	return t, t.check(name)
+}
+
+// where says what the reader could not take, with its line and its key.
+func where(err error, name string) string {
+	var one *toml.DecodeError
+	var unknown *toml.StrictMissingError
+	switch {
+	case errors.As(err, &unknown) && len(unknown.Errors) > 0:
+		line, _ := unknown.Errors[0].Position()
+		return fmt.Sprintf("%s:%d: %s: is not known", name, line, strings.Join(unknown.Errors[0].Key(), "."))
+	case errors.As(err, &one):
+		line, _ := one.Position()
+		if key := strings.Join(one.Key(), "."); key != "" {
+			return fmt.Sprintf("%s:%d: %s: is of the wrong kind", name, line, key)
+		}
+		return fmt.Sprintf("%s:%d: no price table (%s)", name, line, strings.TrimPrefix(one.Error(), "toml: "))
+	}
+	why, _, _ := strings.Cut(err.Error(), "\n")
+	return fmt.Sprintf("%s: no price table (%s)", name, why)
 }
 
 func (t *Table) check(name string) error {

@@ -166,9 +166,9 @@ func TestRead(t *testing.T) {
 		{"[wood]\nother = nan", "mine.toml: wood.other: NaN is out of range"},
 		{"[wood]\nother = inf", "is out of range"},
 		{"[wood]\nother = 1\n[spread]\nwood = 2", "spread.wood: 2 is out of range; accepted: 0 to 1"},
-		{"[wood]\nother = 'x'", "no price table"},
-		{"[word]\nother = 1", "no price table"},
-		{"[wood", "no price table"},
+		{"[wood]\nother = 'x'", "mine.toml:2: wood.other: is of the wrong kind; accepted: name, about, [wood]"},
+		{"[word]\nother = 1", "mine.toml:1: word: is not known; accepted: name, about, [wood]"},
+		{"[wood", "mine.toml:1: no price table"},
 		{strings.Repeat("#", maxFile+1), "larger than 1 MB"},
 	} {
 		if _, err := Read(strings.NewReader(c.text), "mine.toml"); err == nil || !strings.Contains(err.Error(), c.want) || strings.Contains(err.Error(), "\n") {

@@ -60,6 +60,13 @@ func NewFrame(b *bend.Report) (*Frame, error) {
 	return f, nil
 }
 
+// Rail is how much more a straightedge over the gunwales reads than a rib is deep, mm: the
+// gunwale's height, less half the rib's thickness.
+func (f *Frame) Rail() float64 {
+	d := f.Frame.Design
+	return float64(d.Gunwale.Height)*math.Cos(float64(d.Gunwale.Tilt)) - float64(d.Ribs.Thickness)/2
+}
+
 // Bilge is the number of the stringer, from 0 at the keel, at whose mark a rib's breadth is
 // measured to either side: where the rib nearest midship is steepest about halfway up;
 // -1 without stringers.
@@ -116,6 +123,7 @@ type Row struct {
 	Rib    int // from aft
 	Is     [measures]float64
 	Broken bool
+	less   float64 // that was taken off what is written as its depth
 }
 
 // Stands reports whether the rib stands in the boat, measured.

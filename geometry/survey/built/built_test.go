@@ -142,6 +142,46 @@ func TestOneRibProud(t *testing.T) {
 	}
 }
 
+// TestFarOff: ribs that stand farther off than hands come are measured again, each alone or
+// all alike, and none that remains follows them: it is set as if they did not stand. In a
+// frame that stands as a whole, what its neighbors bear out is left.
+func TestFarOff(t *testing.T) {
+	f := frameOf(t, "lake", nil)
+	mid := f.TestRib()
+	near := f.Of([]Row{f.row(mid, 0, 1)})
+	set := map[int]float64{}
+	for _, m := range near.Remaining {
+		set[m.Rib] = m.Length
+	}
+	for _, far := range [][]Row{{f.row(mid-6, 0, 31), f.row(mid+6, 0, 37)}, {f.row(mid+5, 0, 33), f.row(mid+6, 0, 32)}} {
+		r := f.Of(append([]Row{f.row(mid, 0, 1)}, far...))
+		if r.Off.Again != 2 || r.Off.Fix != 0 || r.Fair() {
+			t.Errorf("%d to be measured again, %d to be mended", r.Off.Again, r.Off.Fix)
+		}
+		for _, m := range r.Remaining {
+			if math.Abs(m.Length-set[m.Rib]) > 1e-6 {
+				t.Errorf("rib %s is set %.2f mm long, and %.2f where nothing is far off", f.name(m.Rib), m.Length, set[m.Rib])
+			}
+		}
+	}
+	var all, five []Row
+	for i := range f.ribs {
+		row := f.row(i, 0, 20*math.Cos(math.Pi/2*f.at[i+1]/f.at[len(f.at)-1]))
+		if all = append(all, row); i >= mid-2 && i <= mid+2 {
+			five = append(five, row)
+		}
+	}
+	if r := f.Of(five); r.Off.Again != 5 {
+		t.Errorf("five ribs 20 mm deep: %d to be measured again", r.Off.Again)
+	}
+	if r := f.Of(all); !r.Fair() {
+		t.Errorf("all ribs deep along a smooth line: %d to be measured again", r.Off.Again)
+	}
+	if r := f.Of([]Row{f.row(mid-1, 0, 0), f.row(mid, 0, 0), f.row(mid+1, 0, 30)}); r.Off.Again != 1 || r.Off.Fix != 0 {
+		t.Errorf("beside one far off: %d to be measured again, %d to be mended", r.Off.Again, r.Off.Fix)
+	}
+}
+
 // TestSmoothIsLeft: a frame that is wide and deep along a smooth line is off and fair, and a
 // frame as drawn but for what a tape misreads is left alone.
 func TestSmoothIsLeft(t *testing.T) {
@@ -160,6 +200,26 @@ func TestSmoothIsLeft(t *testing.T) {
 			}
 			if r := f.Of(card); !r.Fair() || len(r.Remaining) > 0 {
 				t.Errorf("%s, %g mm off: %d ribs want something done", name, far, r.Off.Fix)
+			}
+		}
+	}
+}
+
+// TestOffCenter: a rib whose bilge is 290 mm out to port and 245 to starboard wants its middle
+// moved by half the difference, whether its neighbors stand or not.
+func TestOffCenter(t *testing.T) {
+	f := frameOf(t, "lake", nil)
+	mid := f.TestRib()
+	for _, beside := range [][]int{nil, {-2, -1, 1, 2}} {
+		row := f.row(mid, 0, 0)
+		row.Is[BilgePort], row.Is[BilgeStarboard] = 290, 245
+		card := []Row{row}
+		for _, d := range beside {
+			card = append(card, f.row(mid+d, 0, 0))
+		}
+		for _, r := range f.Of(card).Ribs {
+			if want := r.Rib == mid; (r.Verdict == Center) != want || want && math.Abs(r.By-22.5) > 1e-9 {
+				t.Errorf("with %d beside: rib %s: %s by %.1f mm", len(beside), f.name(r.Rib), r.Verdict, r.By)
 			}
 		}
 	}
@@ -227,6 +287,11 @@ func TestSlips(t *testing.T) {
 		{"no rib", head + ",720,285\n", ":2:", "no rib is named"},
 		{"changed over", sides, ":4:", "port and starboard look changed over"},
 		{"shifted", head + "M,720,285\nF8,563,299\n", ":3:", "those of rib F7"},
+		{"depths from the straightedge", head + "M,720,317\nF1,719,318\n", ":2:", "all depths are 32 mm too large"},
+		{"the same taken off twice", "rib,straightedge_mm\nM,285\nF1,286\n", ":2:", "all depths are 32 mm too small"},
+		{"the same in inches", "rib,depth_in\nM,12 1/2\n", ":2:", "straightedge_in"},
+		{"a depth far off by the straightedge", "rib,straightedge_mm\nM,217\n", ":2:", "217 mm is 100 mm from the 317 mm"},
+		{"a depth twice", "rib,straightedge_mm,depth_mm\nM,317,285\n", ":2:", "given twice"},
 		{"letters", head + "M,about 720,285\n", ":2:", "is no number"},
 		{"a comma for a point", head + "M,720,5,285,0,0,0,0,0,0\n", ":2:", ""},
 		{"too many cells", "rib,beam_mm\nM,720,5\n", ":2:", "more cells"},
@@ -252,6 +317,7 @@ func TestRead(t *testing.T) {
 	for _, card := range []string{
 		"rib,beam_mm,depth_mm\nF1,717,286\nM,720.5,285\n",
 		"\uFEFFrib;depth_mm;beam_mm\r\nF1;286;717\r\nM;285;720.5\r\nF2;;\r\n",
+		"rib,beam_mm,straightedge_mm\nF1,717,318.4\nM,720.5,317.4\n",
 		"beam_mm,rib,depth_in\n717,f1,11 1/4\n720.5,\"M\",11.2205\n",
 	} {
 		rows, err := Read([]byte(card), "card.csv", f)

@@ -15,6 +15,10 @@ import (
 // mostCard is more than a card of the largest frame has, bytes.
 const mostCard = 1 << 18
 
+// straightedge is the column of depths as the tape reads them from a straightedge over the
+// gunwales; what it reads more than the depth of the rib is taken off.
+const straightedge = "straightedge"
+
 // columns are the heads of a card by measure, without their unit.
 var columns = [measures]string{"beam", "depth", "blank", "free_width", "hot_width", "bilge_port", "bilge_starboard", "moisture_percent", "steam_minutes"}
 
@@ -22,6 +26,9 @@ var columns = [measures]string{"beam", "depth", "blank", "free_width", "hot_widt
 func Heads(imperial bool) []string {
 	out := []string{"rib"}
 	for m, c := range columns {
+		if m == Depth {
+			c = straightedge
+		}
 		switch {
 		case m >= Moisture:
 		case imperial:
@@ -39,6 +46,7 @@ type column struct {
 	measure int // -1 the rib, -2 broken
 	unit    float64
 	name    string
+	less    float64 // that is taken off what is written, mm
 }
 
 // Read reads a card: a heading, then a line a rib, in any order, any cell empty. The name is
@@ -107,11 +115,11 @@ func (c *reader) heading(line int, text string) error {
 	}
 	accepted := strings.Join(Heads(false), ", ")
 	for _, cell := range c.cells(text) {
-		col, ok := columnOf(strings.ToLower(cell))
+		col, ok := c.f.columnOf(strings.ToLower(cell))
 		if !ok {
 			return c.fault(line, "column %q is not known; accepted: %s, or lengths with _in", wording.Clip(cell, 30), accepted)
 		}
-		if cell != "" && slices.ContainsFunc(c.columns, func(o column) bool { return o.measure == col.measure }) {
+		if cell != "" && slices.ContainsFunc(c.columns, func(o column) bool { return o.measure == col.measure && o.less == col.less }) {
 			return c.fault(line, "column %q stands twice, or in mm and in inches; give it once", wording.Clip(cell, 30))
 		}
 		c.columns = append(c.columns, col)
@@ -129,7 +137,7 @@ const (
 	ofNothing
 )
 
-func columnOf(head string) (column, bool) {
+func (f *Frame) columnOf(head string) (column, bool) {
 	switch head {
 	case "rib":
 		return column{measure: ofRib}, true
@@ -137,17 +145,21 @@ func columnOf(head string) (column, bool) {
 		return column{measure: ofBroken}, true
 	case "":
 		return column{measure: ofNothing}, true
+	case straightedge + "_mm":
+		return column{Depth, 1, straightedge, f.Rail()}, true
+	case straightedge + "_in":
+		return column{Depth, 25.4, straightedge, f.Rail()}, true
 	}
 	for m, name := range columns {
 		if m >= Moisture && head == name {
-			return column{m, 1, name}, true
+			return column{m, 1, name, 0}, true
 		}
 		words := strings.ReplaceAll(name, "_", " ")
 		if m < Moisture && head == name+"_mm" {
-			return column{m, 1, words}, true
+			return column{m, 1, words, 0}, true
 		}
 		if m < Moisture && head == name+"_in" {
-			return column{m, 25.4, words}, true
+			return column{m, 25.4, words, 0}, true
 		}
 	}
 	return column{}, false
@@ -213,7 +225,13 @@ func (c *reader) cell(r *Row, col column, cell string) (filled bool, err error) 
 	if err != nil {
 		return false, c.fault(r.Line, "rib %s: %s: %v", c.called(r.Rib), col.name, err)
 	}
-	r.Is[col.measure] = v * col.unit
+	if !math.IsNaN(r.Is[col.measure]) {
+		return false, c.fault(r.Line, "rib %s: its depth is given twice, by the straightedge and without it; leave one empty", c.called(r.Rib))
+	}
+	r.Is[col.measure] = v*col.unit - col.less
+	if col.less != 0 {
+		r.less = col.less
+	}
 	return true, nil
 }
 

@@ -12,6 +12,7 @@ type Verdict int
 const (
 	Leave    Verdict = iota
 	Wait             // until its neighbors stand
+	Again            // it is farther off than hands come: measure it again
 	Pack             // it is a little short: a wedge between it and the keel
 	Shorten          // it stands proud
 	Center           // one side is fuller than the other
@@ -22,7 +23,7 @@ const (
 
 // String names the verdict.
 func (v Verdict) String() string {
-	return [...]string{"leave", "wait", "pack", "shorten", "center", "ease", "over-bend", "replace"}[v]
+	return [...]string{"leave", "wait", "measure again", "pack", "shorten", "center", "ease", "over-bend", "replace"}[v]
 }
 
 // Rib is one rib as it was measured. What is not known is NaN.
@@ -47,6 +48,7 @@ const (
 	lost      = 8.0  // a hollow that a wedge no longer hides
 	uneven    = 5.0  // half of what one side is fuller at one height
 	bentWrong = 3.5  // off in depth for a bend that came out otherwise: worth bending again
+	far       = 15.0 // off the drawing: hands seldom miss by as much, our own choice
 	hands     = 20.0 // minutes to take a rib out, bend it and fit it again, our own choice
 )
 
@@ -65,7 +67,14 @@ func (r *Report) judge(card []Row) {
 		stands[row.Rib+1] = row.Stands()
 	}
 	for _, row := range card {
-		out := Rib{Rib: row.Rib, Line: row.Line, Beam: row.Is[Beam] - r.ribs[row.Rib].beam, Depth: row.Is[Depth] - r.ribs[row.Rib].depth,
+		for m := range off {
+			if v := r.off(row, m); isFar(v) && (r.judged(stands, row.Rib+1) || !r.alone(card, row, m)) {
+				off[m][row.Rib+1] = v
+			}
+		}
+	}
+	for _, row := range card {
+		out := Rib{Rib: row.Rib, Line: row.Line, Beam: r.off(row, Beam), Depth: r.off(row, Depth),
 			Fuller: row.Is[BilgePort] - row.Is[BilgeStarboard], Wider: row.Is[Free] - r.ribs[row.Rib].free}
 		out.BeamBump, out.DepthBump = r.bumpsAt(off, stands, row)
 		r.Ribs = append(r.Ribs, out)
@@ -111,10 +120,31 @@ func (r Rib) stands() float64 {
 	return most
 }
 
+// judged reports whether a neighbor of a pin stands on either side.
+func (f *Frame) judged(stands []bool, p int) bool {
+	return p >= 2 && p <= len(stands)-3 && (stands[p-1] || stands[p-2]) && (stands[p+1] || stands[p+2])
+}
+
+// off is how far a rib is measured off the drawing in beam or depth, mm.
+func (f *Frame) off(row Row, measure int) float64 {
+	return row.Is[measure] - f.Drawn(row.Rib, measure)
+}
+
+// isFar reports whether a rib is so far off that it is measured again before others follow it.
+func isFar(off float64) bool { return math.Abs(off) > far }
+
+// alone reports whether no rib beside one stands about as far off.
+func (r *Report) alone(card []Row, row Row, measure int) bool {
+	return !slices.ContainsFunc(card, func(o Row) bool {
+		beside := o.Rib - row.Rib
+		return beside != 0 && beside >= -2 && beside <= 2 && math.Abs(r.off(o, measure)-r.off(row, measure)) <= far
+	})
+}
+
 // bumpsAt are those of a rib that stands with a neighbor on either side; else NaN.
 func (r *Report) bumpsAt(off [2][]float64, stands []bool, row Row) (beam, depth float64) {
 	p := row.Rib + 1
-	if p < 2 || p > len(stands)-3 || !row.Stands() || !(stands[p-1] || stands[p-2]) || !(stands[p+1] || stands[p+2]) {
+	if !row.Stands() || !r.judged(stands, p) {
 		return math.NaN(), math.NaN()
 	}
 	for j, share := range r.bumpAt(p) {
@@ -165,7 +195,12 @@ func (r *Report) decide(out *Rib, row Row) {
 	case bump < -shy:
 		out.Verdict, out.By = Pack, -bump
 	}
-	if out.Verdict == Leave && math.Abs(out.Fuller)/2 > uneven {
+	// In a frame that stands as a whole and is fair, no other rib would follow it.
+	unjudged := math.IsNaN(out.BeamBump) && math.IsNaN(out.DepthBump)
+	if out.Verdict <= Wait && (isFar(out.Beam) || isFar(out.Depth)) && (unjudged || !r.Done()) {
+		out.Verdict = Again
+	}
+	if out.Verdict <= Wait && math.Abs(out.Fuller)/2 > uneven {
 		out.Verdict, out.By = Center, math.Abs(out.Fuller)/2
 	}
 }
@@ -182,6 +217,7 @@ type Off struct {
 	WorstOff    float64
 	WorstIn     int // Beam or Depth
 	Fix         int // ribs that want something done
+	Again       int // ribs to be measured again
 }
 
 func (r *Report) sum() {
@@ -208,7 +244,10 @@ func (r *Report) sum() {
 				o.Worst, o.WorstOff, o.WorstIn = rib.Rib, v, m
 			}
 		}
-		if rib.Verdict > Wait {
+		switch {
+		case rib.Verdict == Again:
+			o.Again++
+		case rib.Verdict > Wait:
 			o.Fix++
 		}
 	}
@@ -217,7 +256,7 @@ func (r *Report) sum() {
 }
 
 // Fair reports whether no rib that stands wants anything done.
-func (r *Report) Fair() bool { return r.Off.Fix == 0 }
+func (r *Report) Fair() bool { return r.Off.Fix == 0 && r.Off.Again == 0 }
 
 // Done reports whether every rib stands and was measured.
 func (r *Report) Done() bool { return len(r.Remaining) == 0 }

@@ -25,17 +25,33 @@ type Remaining struct {
 // and taken off the lengths of those that remain. The other part is chance. The ribs that
 // remain come as near to the drawing as their bumps beside the known parts and half of the
 // chance let them: who follows none leaves a bump that a length would take, who follows all
-// carries one rib's chance into the next.
+// carries one rib's chance into the next. A measure that is far off is to be taken again, and
+// nothing follows it.
 func (r *Report) resolve(card []Row) {
 	n := len(r.ribs)
 	beam, known, depth := nans(n), nans(n), nans(n)
+	stands := make([]bool, n)
 	var rests []Rest
+	whole := 0
+	for _, row := range card {
+		if row.Stands() {
+			stands[row.Rib] = true
+			whole++
+		}
+	}
 	for _, row := range card {
 		i := row.Rib
 		if !row.Stands() {
 			continue
 		}
-		beam[i], depth[i] = row.Is[Beam]-r.Drawn(i, Beam), row.Is[Depth]-r.Drawn(i, Depth)
+		beam[i], depth[i] = r.off(row, Beam), r.off(row, Depth)
+		if whole < n && isFar(beam[i]) {
+			beam[i] = math.NaN()
+		}
+		if whole < n && isFar(depth[i]) {
+			depth[i] = math.NaN()
+			continue
+		}
 		known[i] = r.known(row, beam[i])
 		if !math.IsNaN(depth[i]) {
 			rest := Rest{i, row.Line, depth[i] - known[i]}
@@ -54,7 +70,7 @@ func (r *Report) resolve(card []Row) {
 	}
 	wide, deep := r.fair(beam, stiffBeam, r.bendAt), r.fair(known, stiffDepth, r.bumpAt)
 	for i := range n {
-		if stands := !math.IsNaN(known[i]); !stands {
+		if !stands[i] {
 			r.Remaining = append(r.Remaining, r.remaining(i, wide[i], deep[i]))
 		} else if !math.IsNaN(depth[i]) {
 			deep[i] = depth[i]

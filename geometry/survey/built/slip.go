@@ -55,6 +55,9 @@ func (c *reader) plausible(r Row) error {
 			continue
 		}
 		want := c.f.Drawn(r.Rib, m)
+		if m == Depth { // in the figures that are written
+			v, want = v+r.less, want+r.less
+		}
 		if math.IsNaN(want) {
 			return c.fault(r.Line, "rib %s: this frame has no stringers, so no bilge is marked; leave bilge_port and bilge_starboard empty", c.f.name(r.Rib))
 		}
@@ -83,9 +86,14 @@ func (c *reader) word(measure int) string {
 	return columns[measure]
 }
 
-// slips looks for what shows only beside the other ribs: port given for starboard, and the
-// figures of one rib on another's line.
+// slips looks for what shows only beside the other ribs: depths from the straightedge under
+// the name of others, port given for starboard, and the figures of one rib on another's line.
 func (c *reader) slips() error {
+	for _, taken := range []bool{false, true} {
+		if err := c.takenOff(taken); err != nil {
+			return err
+		}
+	}
 	for _, r := range c.rows {
 		if err := c.changedOver(r); err != nil {
 			return err
@@ -95,6 +103,46 @@ func (c *reader) slips() error {
 		}
 	}
 	return nil
+}
+
+// takenOff finds depths, among those from which the gunwales' height was taken here or was
+// not, that are all off by just that: it was left out, or taken off twice.
+func (c *reader) takenOff(taken bool) error {
+	const near = 5.0 // mm, of it
+	rail, line := c.f.Rail(), 0
+	if rail < far {
+		return nil // hands miss by as much
+	}
+	off := rail
+	if taken {
+		off = -rail
+	}
+	for _, r := range c.rows {
+		if math.IsNaN(r.Is[Depth]) || (r.less != 0) != taken {
+			continue
+		}
+		if math.Abs(r.Is[Depth]-c.f.Drawn(r.Rib, Depth)-off) > near {
+			return nil
+		}
+		if line == 0 {
+			line = r.Line
+		}
+	}
+	switch {
+	case line == 0:
+		return nil
+	case taken:
+		return c.fault(line, "all depths are %.0f mm too small, as much as is taken off what a straightedge over the gunwales reads; write what the tape reads, or call the column depth%s if it is off already", rail, c.unit())
+	}
+	return c.fault(line, "all depths are %.0f mm too large, as much as a straightedge over the gunwales reads more: was that left out? Call the column straightedge%s and it is taken off", rail, c.unit())
+}
+
+// unit is how the name of a column of depths ends.
+func (c *reader) unit() string {
+	if slices.ContainsFunc(c.columns, func(o column) bool { return o.measure == Depth && o.unit != 1 }) {
+		return "_in"
+	}
+	return "_mm"
 }
 
 // changedOver finds a rib whose sides are the other way round than those of its neighbors,

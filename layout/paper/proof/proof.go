@@ -148,6 +148,7 @@ func (d *drawing) words() {
 
 func (d *drawing) paragraphs(level, upright string) []string {
 	p := d.paper
+	other := map[bool]string{true: "standing", false: "lying"}[p.Lying]
 	what := fmt.Sprintf("%s, %s. Print it at 100 %% (actual size), on one side, as you will print the patterns.", p.Size.Name, p.Way())
 	if c := p.Correction(); c != "" {
 		what += " It is " + c + ": both bars must now measure true."
@@ -157,7 +158,7 @@ func (d *drawing) paragraphs(level, upright string) []string {
 		fmt.Sprintf("1. Lay a steel rule on the level bar. It is %s long. If it measures otherwise, say so to every set: --printed-%s \"... of %s\".", d.level, level, d.level),
 		fmt.Sprintf("2. The same for the upright bar, %s: --printed-%s \"... of %s\". Across is the paper's short edge and down its long one, whichever way sheets lie.", d.upright, upright, d.upright),
 		"3. The rulers run in from the paper's edges. The first tick you see at each edge is what your printer leaves blank, in mm. When it is more than the sheet's margin there, say so: --margins \"left ... mm, bottom ... mm\". Now: " + p.Margins.String() + ".",
-		"4. Measure from the paper's edge to the tick 20 of the left and of the lower ruler. Where it is not 20 mm the ink is shifted; for 21.5 mm at the left say --offset \"left 1.5 mm\", for 19 mm at the lower edge --offset \"up 1 mm\". Margins and offset hold for sheets that lie this way; ribwright proof --way lying or standing makes the other.",
+		"4. Measure from the paper's edge to the tick 20 of the left and of the lower ruler. Where it is not 20 mm the ink is shifted; for 21.5 mm at the left say --way " + p.Way() + " --offset \"left 1.5 mm\", for 19 mm at the lower edge \"up 1 mm\". Margins and offset hold for sheets that lie this way; ribwright proof --way " + other + " makes the other.",
 		fmt.Sprintf("5. The crosses in the corners are %s apart both ways over the sheet. Diagonals that differ by more than 0.5 mm show that the printer pulls paper askew: set its paper guides, or feed from its other tray. No flag can cure that.", d.units.Tape(d.diagonal)),
 		"6. Print the proof again with the flags. Do it anew for other paper, and on damp days: paper itself grows by some tenths of a per cent.",
 	}

@@ -68,7 +68,8 @@ func TestBars(t *testing.T) {
 				t.Errorf("bars of %v and %v mm, want %v and %v", level, upright, tt.level, tt.up)
 			}
 			said := words(s)
-			for _, w := range []string{tt.asksAcross, tt.asksForDown} {
+			ways := map[bool]string{false: `--way standing --offset "left 1.5 mm"`, true: `--way lying --offset "left 1.5 mm"`}
+			for _, w := range []string{tt.asksAcross, tt.asksForDown, ways[tt.lying]} {
 				if !strings.Contains(said, w) {
 					t.Errorf("the sheet does not say %s", w)
 				}

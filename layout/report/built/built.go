@@ -76,6 +76,12 @@ func (p page) summary() []report.Block {
 		out = append(out, report.Say("Ship it: every rib stands, the frame is fair, and with its crew it floats as it should."))
 	case m.Done() && m.Fair():
 		out = append(out, report.Say("The frame is fair. Afloat it is not as it should be: see below before you cover it."))
+	case m.Off.Again > 0:
+		words := fmt.Sprintf("Measure again first: %s farther off the drawing than hands come. Set no others beside before.", are(m.Off.Again, "rib"))
+		if m.Off.Fix > 0 {
+			words += fmt.Sprintf(" And %s something done.", wants(m.Off.Fix))
+		}
+		out = append(out, report.Paragraph{Words: words})
 	case !m.Fair():
 		out = append(out, report.Say("Fix it: %s something done before the boat is covered. The table says what.", wants(m.Off.Fix)))
 	default:
@@ -172,11 +178,9 @@ func (p page) do(r built.Rib) string {
 			return "it is its neighbor that stands off"
 		}
 		return ""
+	case built.Again:
+		return "it is far off; if it holds, mend it before you set others: none follows it"
 	case built.Wait:
-		const far = 15.0 // mm, our own choice: hands seldom miss by as much
-		if math.Abs(r.Beam) > far || math.Abs(r.Depth) > far {
-			return "it is far off: measure it again before you set its neighbors"
-		}
 		return "judge it when its neighbors stand"
 	case built.Pack:
 		return fmt.Sprintf("a wedge of %s between it and the keel: it is a little short", p.Length(math.Round(r.By)))
@@ -247,6 +251,9 @@ func (p page) remaining() []report.Block {
 	}
 	t.Note = fmt.Sprintf("From midship outward, figures in %s; length from shoulder to shoulder. Half of what a rib is longer or shorter than drawn goes to each end; bend and stringer marks keep their places from the middle. Widths are between the heads, to the middle of the thickness.", p.words())
 	out := []report.Block{report.Section("The ribs still to set"), report.Say("Cut and bend them so, and the finished boat comes fair with what stands. Measure again after each pair.")}
+	if m.Off.Again > 0 {
+		out = append(out, report.Say("Measures that are to be taken again do not count in them."))
+	}
 	if bias := m.Bias(); math.Abs(bias) >= 0.5 {
 		deeper := "deeper"
 		if bias < 0 {
@@ -293,7 +300,11 @@ func (p page) weight() []report.Block {
 	}
 	if w.Disagree {
 		a := w.Worst()
-		out = append(out, report.Caution{Words: fmt.Sprintf("The tests do not go together; the %s lies farthest off, %s where the others say %s. Read it again, with its unit, before you trust the figures.", a.What, read(a.Measured), read(a.Found)), Says: "one set of such tests in a hundred lies as far apart"})
+		words := fmt.Sprintf("The tests do not go together; the %s lies farthest off, %s where the others say %s. Read it again, with its unit, before you trust the figures.", a.What, read(a.Measured), read(a.Found))
+		if strings.HasSuffix(a.What, "worked out") { // which nobody can read again
+			words = fmt.Sprintf("The tests do not go with the design: %s is the %s, and with the tests it comes to %s. Read the tests again, with their units; if they hold, look for what the boat has that the design has not, as heavier wood, more paint or a fitting.", read(a.Measured), a.What, read(a.Found))
+		}
+		out = append(out, report.Caution{Words: words, Says: "one set of such tests in a hundred lies as far apart"})
 	}
 	return out
 }

@@ -36,11 +36,10 @@ type card struct {
 // how says how each thing is measured.
 func (p card) how() []report.Block {
 	r := p.f.Frame.Ribs[p.f.TestRib()]
-	rail := p.railHigh()
 	steps := []string{
 		"Set the gunwales level on the trestles, the stems upright. Fill in what you have: any ribs, any cells, as soon as a rib stands, or all at the end.",
 		"Beam: hook the tape on the outer face of one gunwale at its underside and read it at the inner face of the other. That is from middle to middle.",
-		fmt.Sprintf("Depth: lay a straightedge across the tops of the gunwales and measure down to the rib in its middle. In the table for the computer write %s less: the gunwale's height, less half the rib's thickness.", p.Fine(rail)),
+		fmt.Sprintf("Depth: lay a straightedge across the tops of the gunwales and measure down to the rib in its middle. Write what the tape reads; the %s that it reads more than the rib is deep, the gunwale's height less half the rib's thickness, are taken off for you.", p.Fine(p.f.Rail())),
 		"Free width: when a rib has cooled, before it goes back into its mortises, between the middles of its heads. Held hot: the same while it is held bent, if that is not the width in the table.",
 		"Blank: the length that it was cut to.",
 	}
@@ -54,17 +53,10 @@ func (p card) how() []report.Block {
 		report.Figure{Drawing: p.section(), Caption: fmt.Sprintf("Where the tape goes at a rib, here %s, seen from the end.", r.Name), About: "A rib between its gunwales with the tape for beam, depth and bilges."}}
 }
 
-// railHigh is how much more a straightedge over the gunwales reads than the depth on the
-// card, mm.
-func (p card) railHigh() float64 {
-	d := p.f.Frame.Design
-	return float64(d.Gunwale.Height)*math.Cos(float64(d.Gunwale.Tilt)) - float64(d.Ribs.Thickness)/2
-}
-
 // rows are the ribs from midship outward, with the drawing's figures over the blanks.
 func (p card) rows() []report.Block {
 	t := report.Titled("As drawn, in "+p.Unit()).Names("Rib").Numbers("Beam", "Depth, from the straightedge", "Blank", "Free width", "Held hot", "Bilge")
-	own := report.Titled("As it is").Names("Rib").Numbers("Beam", "Depth", "Blank", "Free width", "Held hot", "Bilge, port", "starboard", "Broken")
+	own := report.Titled("As it is").Names("Rib").Numbers("Beam", "Depth, from the straightedge", "Blank", "Free width", "Held hot", "Bilge, port", "starboard", "Broken")
 	number := func(v float64) string {
 		if math.IsNaN(v) {
 			return "-"
@@ -77,7 +69,7 @@ func (p card) rows() []report.Block {
 		if v := p.f.Drawn(i, built.Hot); v > 0 {
 			hot = p.Rough(v)
 		}
-		t.Row(r.Name, number(p.f.Drawn(i, built.Beam)), number(p.f.Drawn(i, built.Depth)+p.railHigh()), number(p.f.Drawn(i, built.Blank)),
+		t.Row(r.Name, number(p.f.Drawn(i, built.Beam)), number(p.f.Drawn(i, built.Depth)+p.f.Rail()), number(p.f.Drawn(i, built.Blank)),
 			p.Rough(p.f.Drawn(i, built.Free)), hot, number(p.f.Drawn(i, built.BilgePort)))
 	}
 	for _, i := range report.Outward(p.f.Frame.Stations()) { // each on a row of its own, to be filled

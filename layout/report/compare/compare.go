@@ -73,8 +73,8 @@ func (p page) summary() []report.Block {
 		words += fmt.Sprintf(", %s in one edition alone", are(alone))
 	}
 	out = append(out, report.Paragraph{Words: fmt.Sprintf("%s; %d did not move.", words, p.Same)})
-	print, serve, keep := p.Sheets.Sheets(reprint.Reprint), p.Sheets.Sheets(reprint.Serves), p.Sheets.Sheets(reprint.Keep)
-	return append(out, report.Say("On %s: print %s of %d; %s equal to those you have, and %s.", p.Paper, wording.Counted(len(print), "sheet"), len(print)+len(serve)+len(keep), are(len(keep)), stillServe(len(serve))))
+	print, serve, keep := p.Sheets.Reprint, p.Sheets.Sheets(reprint.Serves), p.Sheets.Sheets(reprint.Keep)
+	return append(out, report.Say("On %s: print %s of %d; %s equal to those you have, and of those to print %s.", p.Paper, wording.Counted(len(print), "sheet"), len(print)+len(keep), are(len(keep)), stillServe(len(serve))))
 }
 
 func counted(n int) string {
@@ -94,11 +94,11 @@ func are(n int) string {
 func stillServe(n int) string {
 	switch n {
 	case 0:
-		return "no other serves"
+		return "none would still serve"
 	case 1:
-		return "1 more still serves"
+		return "1 would still serve"
 	}
-	return fmt.Sprintf("%d more still serve", n)
+	return fmt.Sprintf("%d would still serve", n)
 }
 
 // mostRows is how many rows a table of marks has: a screen full. All stand in the numbers.

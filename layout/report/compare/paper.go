@@ -17,8 +17,8 @@ func (p page) print() []report.Block {
 		return nil
 	}
 	out := []report.Block{report.Section("What to print, on " + p.Paper), report.List{Items: []string{
-		"Print: " + cmp.Or(tile.Ranges(p.Sheets.Sheets(reprint.Reprint)), "no sheet") + ".",
-		"Need not be printed, for nothing on them moved by more than matters on wood: " + cmp.Or(tile.Ranges(p.Sheets.Sheets(reprint.Serves)), "none") + ".",
+		"Print: " + cmp.Or(tile.Ranges(p.Sheets.Reprint), "no sheet") + ".",
+		"Of these may stay as you have them, for nothing on them moved by more than matters on wood: " + cmp.Or(tile.Ranges(p.Sheets.Sheets(reprint.Serves)), "none") + ".",
 		"Equal but for the title block, keep yours: " + cmp.Or(tile.Ranges(p.Sheets.Sheets(reprint.Keep)), "none") + ".",
 	}}}
 	t := report.Titled("By piece").Words("Pattern").Numbers("Pieces", "Equal").Names("Print").Words("Sheets")

@@ -93,7 +93,11 @@ func (t teller) places(f *sail.Fit) report.Table {
 	out := report.Facts("Places and loads", "mast at", t.Station(f.Mast.At), "sail's center at", t.Station(f.Mast.At+f.Plan.Center().X),
 		"resistance under water at", t.Station(f.Resists().X))
 	if b := f.Board; b.Area > 0 {
-		out = out.Filled("leeboard's bracket at", t.Station(f.BracketAt()), "leeboard under water", t.Length(b.Deep))
+		at := t.Station(f.BracketAt())
+		if !f.Balanced() {
+			at = "no place balances"
+		}
+		out = out.Filled("leeboard's bracket at", at, "leeboard under water", t.Length(b.Deep))
 	}
 	return out.Filled("push on the partner, on the step", newtons(f.Mast.Partner)+", "+newtons(f.Mast.Step),
 		"tack over the gunwale", t.Length(f.Tack-(f.Mast.PartnerZ-sail.PartnerThick/2)))

@@ -3,7 +3,7 @@
 let blank = null; // what a card asks of this boat, and for what
 
 const cards = () => { try { return JSON.parse(recall("ribwright-cards") || "{}"); } catch { return {}; } };
-const asksOf = { beam: "Beam", depth: "Depth", blank: "Blank, as cut", free_width: "Free width, cold", hot_width: "Held hot at", bilge_port: "Bilge to port", bilge_starboard: "Bilge to starboard", moisture_percent: "Moisture, percent", steam_minutes: "Steam, minutes" };
+const asksOf = { beam: "Beam", straightedge: "Depth, from the straightedge", depth: "Depth of the rib", blank: "Blank, as cut", free_width: "Free width, cold", hot_width: "Held hot at", bilge_port: "Bilge to port", bilge_starboard: "Bilge to starboard", moisture_percent: "Moisture, percent", steam_minutes: "Steam, minutes" };
 
 // cardOf is what is typed of a boat; its units are those in which it was begun.
 function cardOf(slug) {
@@ -27,8 +27,12 @@ async function askBlank(slug) {
 function tableOf(c) {
 	const names = Object.keys(c.cells).filter((r) => Object.values(c.cells[r]).some((v) => v !== ""));
 	if (names.length === 0) return "";
-	return [blank.columns, ...names.map((r) => blank.columns.map((h) => (h === "rib" ? r : c.cells[r][h] ?? "")))].map((line) => line.join(",") + "\n").join("");
+	const heads = headsOf(c);
+	return [heads, ...names.map((r) => heads.map((h) => (h === "rib" ? r : c.cells[r][h] ?? "")))].map((line) => line.join(",") + "\n").join("");
 }
+
+// headsOf are the columns that the card asks for, and others that one has which was opened.
+const headsOf = (c) => [...new Set([...blank.columns, ...Object.values(c.cells).flatMap(Object.keys)])];
 
 // askBuilt asks what the measures of a table mean.
 async function askBuilt(table, more = {}, fields = []) {
@@ -42,7 +46,7 @@ async function askBuilt(table, more = {}, fields = []) {
 function measureCard(n, rib) {
 	const slug = n.design.slug, c = cardOf(slug), form = made("form", "", "taken"), out = made("div");
 	out.id = "rib-says"; out.role = "status";
-	for (const head of blank.columns.slice(1)) form.append(cell(slug, rib, head, c));
+	for (const head of headsOf(c).slice(1)) form.append(cell(slug, rib, head, c));
 	form.onsubmit = (e) => { e.preventDefault(); judgeRib(slug, rib); };
 	form.onchange = () => judgeRib(slug, rib);
 	const how = made("details");
