@@ -94,7 +94,7 @@ func (s System) Cell(text, unit string) string {
 	}
 	v, _ := strconv.ParseFloat(text, 64)
 	if c.length {
-		return strings.TrimSuffix(Sixteenths(v*c.factor), " in")
+		return strings.TrimSuffix(c.inches(text)(v*c.factor), " in")
 	}
 	return c.letter(v, text, 0)
 }
@@ -146,25 +146,33 @@ func (c customary) lengths(text, figures string) string {
 	for _, n := range numeral.FindAllString(figures, -1) {
 		v, _ := strconv.ParseFloat(n, 64)
 		feet = feet || math.Abs(v*c.factor) >= 304
-		fine = fine || c.factor == 1 && strings.Contains(n, ".")
+		fine = fine || c.fine(n)
 	}
 	out := numeral.ReplaceAllStringFunc(figures, func(n string) string {
 		v, _ := strconv.ParseFloat(n, 64)
 		if feet {
 			return FeetInches(v * c.factor)
 		}
-		return strings.TrimSuffix(Sixteenths(v*c.factor), " in")
+		return strings.TrimSuffix(c.inches(figures)(v*c.factor), " in")
 	})
 	if !feet {
 		out += " in"
 	}
 	if fine {
-		if strings.Trim(figures, "-+0.") != "" && out == "0 in" {
-			out = "under 1/16 in"
-		}
 		out += " (" + text + ")"
 	}
 	return out
+}
+
+// fine reports whether a figure is given to the tenth of a millimeter.
+func (c customary) fine(figure string) bool { return c.factor == 1 && strings.Contains(figure, ".") }
+
+// inches is what letters lengths that are given as finely as these figures.
+func (c customary) inches(figures string) func(mm float64) string {
+	if c.fine(figures) {
+		return Gauged
+	}
+	return Sixteenths
 }
 
 // letter letters a figure to as many places as it had, and small ones to so many more.

@@ -14,6 +14,7 @@ func TestWords(t *testing.T) {
 		"station -900 mm":                      `station -2'-11 7/16"`,
 		"20 x 40 mm":                           "13/16 x 1 9/16 in",
 		"GM -25.4 mm, 0 mm":                    "GM -1 in (-25.4 mm), 0 in",
+		"ribs of 5.8 mm in slots of 6.1 mm":    "ribs of 0.228 in (5.8 mm) in slots of 0.240 in (6.1 mm)",
 		"50, 127, 457 mm":                      `1 15/16", 5", 1'-6"`,
 		"6.9 and 13.8 N/mm2 of 20.7 N/mm2":     "1000 and 2000 psi of 3000 psi",
 		"ribs F3 and 25 mm":                    "ribs F3 and 1 in",
@@ -34,7 +35,7 @@ func TestWords(t *testing.T) {
 		"mm per mm, 13.9 radius/thickness":     "mm per mm, 13.9 radius/thickness",
 		"50 W at 12 deg, 7 mm2, F4 mm, 3 kg/x": "50 W at 12 deg, 7 mm2, F4 mm, 3 kg/x",
 		`add "span 173 cm", 6 1/2" (165 mm)`:   `add "span 173 cm", 6 1/2" (165 mm)`,
-		"-0.4 mm up":                           "under 1/16 in (-0.4 mm) up",
+		"-0.4 mm up":                           "-0.016 in (-0.4 mm) up",
 		"25.4 mm":                              "1 in (25.4 mm)",
 		"":                                     "",
 	} {
@@ -48,7 +49,7 @@ func TestWords(t *testing.T) {
 			t.Errorf("metric %q: %q", text, got)
 		}
 	}
-	for _, c := range [][3]string{{"254", "mm", "10"}, {"34", "N m", "25"}, {"-", "mm", "-"}, {"41 deg", "mm", "41 deg"}, {"7", "deg", "7"}} {
+	for _, c := range [][3]string{{"254", "mm", "10"}, {"5.8", "mm", "0.228"}, {"254.0", "mm", "10"}, {"34", "N m", "25"}, {"-", "mm", "-"}, {"41 deg", "mm", "41 deg"}, {"7", "deg", "7"}} {
 		if got := Imperial.Cell(c[0], c[1]); got != c[2] {
 			t.Errorf("%q", got)
 		}

@@ -144,7 +144,7 @@ func (w *writer) screwed(s outside.Strip, why string) string {
 		return "The wood under it is too thin for screws: clamp or strap it until the compound holds."
 	}
 	return fmt.Sprintf("Bore %s through the strip and %s on into the wood, and drive %s of %s x %s, square to the face, in the middle of the strip's breadth, at the places of the table of screws: %s. The first stands %s from the after end, the last %s from the fore end, and the next is never much farther than %s. Sink the heads by %s; then %s of wood or more stay under the tips.%s",
-		w.Fine(outside.ScrewWide), w.Fine(s.Pilot), wording.Counted(len(s.Screws), "screw"), w.Fine(outside.ScrewWide), w.Length(s.Screw), why,
+		w.Drill(outside.ScrewWide), w.Drill(s.Pilot), wording.Counted(len(s.Screws), "screw"), w.Drill(outside.ScrewWide), w.Length(s.Screw), why,
 		w.Length(s.Screws[0]-s.From), w.Length(s.To-s.Screws[len(s.Screws)-1]), w.Length(s.Apart), w.Length(outside.Sunk), w.Length(outside.Under), w.shallow(s))
 }
 

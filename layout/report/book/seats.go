@@ -32,7 +32,7 @@ func (w *writer) seats() {
 		if who == "" {
 			who = "nobody"
 		}
-		t.Row(s.Name, s.Kind.String(), who, w.Station(s.At), w.Mark(s.Height), w.Cell(s.Long), w.Cell(s.Wide), w.Cell(s.Drop))
+		t.Row(s.Name, s.Kind.String(), who, w.Station(s.At), w.Mark(s.Height), w.Gauge(s.Long), w.Gauge(s.Wide), w.Gauge(s.Drop))
 	}
 	w.add(t)
 	var found finding.List
@@ -82,8 +82,8 @@ func (w *writer) hungSeat(s seat.Seat) {
 		rail seat.Rail
 	}{{"front", h.Front}, {"after", h.After}} {
 		g, slot := r.rail.Hanger, r.rail.SlotInboard()
-		t.Row(r.name, w.Station(r.rail.Station), w.Mark(r.rail.Length), w.Mark(g.Length), w.Mark(slot.Y), w.Cell(slot.X), w.Cell(g.Down), w.Whole(g.BoltLong()), report.Angle(g.Lean()))
-		b.Row(r.name, w.Mark(g.Bolts[0]), w.Mark(g.Bolts[1]), w.Cell(g.BlockLong()), w.Cell(g.BlockHigh()), w.Cell(g.Block))
+		t.Row(r.name, w.Station(r.rail.Station), w.Mark(r.rail.Length), w.Mark(g.Length), w.Mark(slot.Y), w.Gauge(slot.X), w.Gauge(g.Down), w.Whole(g.BoltLong()), report.Angle(g.Lean()))
+		b.Row(r.name, w.Mark(g.Bolts[0]), w.Mark(g.Bolts[1]), w.Gauge(g.BlockLong()), w.Gauge(g.BlockHigh()), w.Gauge(g.Block))
 	}
 	t.Note = fmt.Sprintf("Rails %s wide and %s deep, of %s. Hangers are %s thick. The slot's figures are those of its mouth on the inboard face, at the middle of its upper edge. Lengths follow from the height of the seat: the step Seats suits them to gunwale and floor as they stand.", w.Fine(h.Width), w.Fine(h.Depth), s.Wood, w.Fine(seat.Thick))
 	w.add(t, b)

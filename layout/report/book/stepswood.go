@@ -61,7 +61,7 @@ func (w *writer) sawing() step {
 		"Plane every stick to the section that the ripping plan and the cut list give it.",
 		w.roundEdges(),
 		w.gluedUp(),
-	})...), tools: tools, check: "gauge the thickness of rib stock at three places, within " + w.shaving(marks.Ribbed) + ": it decides how it bends",
+	})...), tools: tools, check: "gauge the thickness of rib stock at three places, within " + w.Fine(marks.Ribbed) + ": it decides how it bends",
 		wrong: "a thick blank is planed again. A blank that is thin somewhere, or has a knot, becomes a short part; saw another for it",
 		care:  "Wood dust harms the lungs: limits are 3 mg/m3 for hardwood and 5 mg/m3 for softwood over 8 hours; western redcedar is a known sensitizer. Extract at the source and wear a mask besides. Use push sticks and the guard; never rip stock that is too short to hold.",
 		who:   "HSE, wood dust; slope of grain from FAA AC 43.13-1B; the saw is common practice"}
@@ -72,11 +72,11 @@ func (w *writer) sawing() step {
 func (w *writer) roundEdges() string {
 	const more = 20.0 // mm beyond head and spare end, by which a rib may be corrected; our own choice
 	j, d := w.Bend.Joints, w.Frame.Design.Ribs
-	of := []string{"of the ribs to a radius of " + w.shaving(j.Keel.RoundRib)}
+	of := []string{"of the ribs to a radius of " + w.Fine(j.Keel.RoundRib)}
 	if len(w.Frame.Stringers) > 0 {
-		of = append(of, "of the stringers to "+w.shaving(j.Stringers.Round))
+		of = append(of, "of the stringers to "+w.Fine(j.Stringers.Round))
 	}
-	of = append(of, "of the keel to "+w.shaving(j.Keel.Round))
+	of = append(of, "of the keel to "+w.Fine(j.Keel.Round))
 	words := "Round the long edges now, for cord goes over them and most are out of a plane's reach later: " + wording.And(of) + ". "
 	sharp := "the last " + w.Letters.Units.Whole(10*math.Ceil((w.Frame.Ribs[0].Tenon+float64(d.Trim)+more)/10)) + " of each rib, whose heads fill their mortises"
 	if d.Spare > 0 {
@@ -149,7 +149,7 @@ func (w *writer) boltsOnBench() []string {
 		return nil
 	}
 	c := j.Cross[0]
-	return []string{fmt.Sprintf("Bore the holes of the cross pieces' bolts at their marks, %s, square to the underside and right through. Let a head with its washer into the upper face over each: %s across and %s deep, as the chapter Joints says.", w.Fine(c.Of.Hole), w.whole(c.Washer), w.whole(c.Sunk))}
+	return []string{fmt.Sprintf("Bore the holes of the cross pieces' bolts at their marks, %s, square to the underside and right through. Let a head with its washer into the upper face over each: %s across and %s deep, as the chapter Joints says.", w.Drill(c.Of.Hole), w.whole(c.Washer), w.whole(c.Sunk))}
 }
 
 // forBolts ends the list of tools where bolts' heads are sunk.

@@ -8,6 +8,7 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/curve"
+	"ribwright/geometry/measure"
 	"ribwright/geometry/shop/cost"
 	"ribwright/geometry/shop/cutlist"
 	"ribwright/geometry/shop/hours"
@@ -25,7 +26,7 @@ func (w *writer) cutList() {
 			continue
 		}
 		pieces := fmt.Sprint(len(w.Plan.Cuttings[i].Pieces))
-		t.Row(s.Mark, s.Part, s.Species, w.sawn(s.Length), w.Cell(s.Width), w.Cell(s.Thickness), pieces, w.Plan.Grain(i))
+		t.Row(s.Mark, s.Part, s.Species, w.sawn(s.Length), w.Gauge(s.Width), w.Gauge(s.Thickness), pieces, w.Plan.Grain(i))
 	}
 	w.blocksInList(&t)
 	t.Note = fmt.Sprintf("In the finished boat these sticks are %.2f liters of wood, %s at the densities of the species table.", w.InBoat.Volume/1e6, w.Mass(w.InBoat.Mass))
@@ -36,10 +37,11 @@ func (w *writer) cutList() {
 	w.forms()
 }
 
-// sawn letters a length that is cut off in the rough, mm: to the next whole one.
+// sawn letters a length that is cut off in the rough: to the next whole millimeter, or in
+// inches as the tables of the parts have it.
 func (w *writer) sawn(mm float64) string {
 	const speck = 1e-6
-	return w.Whole(math.Ceil(mm - speck))
+	return report.Either(w.Letters.Units, measure.MM(math.Ceil(mm-speck), 0), w.Cell(mm))
 }
 
 func (w *writer) boards() {
@@ -100,9 +102,9 @@ func (w *writer) ripping(v cutlist.Wood) {
 		w.add(w.boardFigure(v, i))
 		t := report.Titled(fmt.Sprintf("%s, board %d of %d, %s", wording.Capital(v.Species), i+1, len(v.Boards), w.Unit())).Names("Rip").Numbers("Wide").Words("Plane to", "Crosscut, layer by layer: mark, length").Numbers("Spare")
 		for k, r := range s.Rips {
-			t.Row(fmt.Sprint(k+1), w.Cell(r.Across), w.planedTo(r), w.crosscutFirst(r)+w.layers(r), w.spare(r, s.Board.Clear()))
+			t.Row(fmt.Sprint(k+1), w.Gauge(r.Across), w.planedTo(r), w.crosscutFirst(r)+w.layers(r), w.spare(r, s.Board.Clear()))
 			for m, more := range r.Rest {
-				t.Row(fmt.Sprintf("%d.%d", k+1, m+1), w.Cell(more.Across), w.planedTo(more), "of the rest: "+w.layers(more), w.spare(more, s.Board.Clear()-w.taken(r.Layers[0])))
+				t.Row(fmt.Sprintf("%d.%d", k+1, m+1), w.Gauge(more.Across), w.planedTo(more), "of the rest: "+w.layers(more), w.spare(more, s.Board.Clear()-w.taken(r.Layers[0])))
 			}
 		}
 		w.add(t)
