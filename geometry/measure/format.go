@@ -74,14 +74,13 @@ func (s System) Whole(mm float64) string { return s.letter(mm, 0, Sixteenths) }
 func (s System) Drill(mm float64) string { return s.letter(mm, 1, drill) }
 
 // Rough returns mm in steps that wood keeps to which is bent or relaxed by hand: "745
-// mm" to the nearest 5 mm, or "29 1/4 in (745 mm)" to the nearest quarter of an inch.
+// mm" to the nearest 5 mm, or to the nearest quarter of an inch, "29 1/4 in (743 mm)".
 // An unknown System shows metric. What is not finite reads "?".
 func (s System) Rough(mm float64) string {
-	metric := MM(5*math.Round(mm/5), 0) + " mm"
 	if s == Imperial {
-		return Sixteenths(6.35*math.Round(mm/6.35)) + " (" + metric + ")"
+		return s.Whole(6.35 * math.Round(mm/6.35))
 	}
-	return metric
+	return MM(5*math.Round(mm/5), 0) + " mm"
 }
 
 // Within returns how far off a mark may be, in steps that hands can hold, downward and
@@ -124,7 +123,7 @@ func MM(mm float64, decimals int) string {
 // Sixteenths: "3/4 in".
 func Gauged(mm float64) string {
 	const calipers, thousandth = 50.8, 0.0254
-	tenths := math.Round(10*mm) / 10
+	tenths, _ := strconv.ParseFloat(MM(mm, 1), 64) // as they are written
 	for _, size := range []float64{mm, tenths} {
 		n, _, ok := parts(size, 16)
 		if !ok || math.Abs(mm) >= calipers || tenths != 0 && math.Abs(math.Abs(size)-25.4/16*float64(n)) < thousandth/2 {

@@ -206,15 +206,15 @@ func TestWithin(t *testing.T) {
 	}
 }
 
-// TestRough: to the nearest 5 mm, and to the nearest quarter of an inch with the 5 mm
+// TestRough: to the nearest 5 mm, and to the nearest quarter of an inch with its mm
 // behind it. 743.2 mm is 29.26 in.
 func TestRough(t *testing.T) {
 	for _, c := range []struct {
 		mm               float64
 		metric, imperial string
 	}{
-		{743.2, "745 mm", "29 1/4 in (745 mm)"}, {742.4, "740 mm", "29 1/4 in (740 mm)"}, {0, "0 mm", "0 in (0 mm)"},
-		{254, "255 mm", "10 in (255 mm)"}, {math.NaN(), "? mm", "? (? mm)"},
+		{743.2, "745 mm", "29 1/4 in (743 mm)"}, {742.4, "740 mm", "29 1/4 in (743 mm)"}, {0, "0 mm", "0 in (0 mm)"},
+		{254, "255 mm", "10 in (254 mm)"}, {math.NaN(), "? mm", "? (? mm)"},
 	} {
 		if got := Metric.Rough(c.mm); got != c.metric {
 			t.Errorf("%g mm is %q, want %q", c.mm, got, c.metric)

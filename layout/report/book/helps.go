@@ -55,7 +55,7 @@ func (w *writer) helps() report.Table {
 	}
 	row("steam box", 1, "inside some "+w.Length(100)+" square and longer than "+w.Length(math.Ceil(longest/50)*50)+", dowels across it "+w.Length(30)+" over its floor for the ribs to lie on", "for the ribs")
 	const watts = 2000.0
-	row("boiler", 1, fmt.Sprintf("of %.0f kW or a camping stove's largest flame: it boils off %.0f liters an hour at the most; the ribs take %.0f liters in %s. A hose to lead the steam, and a kettle to fill it up from", watts/1000, math.Ceil(boiledOff(watts, 1)), math.Ceil(boiledOff(watts, w.steaming())), atLength(w.steaming())), "to feed the box"+w.andSleeve())
+	row("boiler", 1, fmt.Sprintf("of %.0f kW or a camping stove's largest flame: it boils off %s an hour at the most; the ribs take %s in %s. A hose to lead the steam, and a kettle to fill it up from", watts/1000, w.water(boiledOff(watts, 1)), w.water(boiledOff(watts, w.steaming())), atLength(w.steaming())), "to feed the box"+w.andSleeve())
 	w.sleeveAndGauges(row)
 	row("soaking trough or tube", 1, "as long", "for their blanks")
 	if r := w.tightest(); !w.Bend.OnForms() && !math.IsInf(r, 1) {
@@ -63,6 +63,11 @@ func (w *writer) helps() report.Table {
 	}
 	row("steel plate", 1, "holes of "+w.pegHoles(), "to draw pegs through, where you split them yourself")
 	return t.Noted("None of it is in the cost. Offcuts do for most.")
+}
+
+// water letters liters of it, up to the next whole liter or quart.
+func (w *writer) water(l float64) string {
+	return report.Either(w.Letters.Units, fmt.Sprintf("%.0f liters", math.Ceil(l)), fmt.Sprintf("%.0f quarts", math.Ceil(l/quart)))
 }
 
 // gaugeBy are the minutes in which a gauge is drawn and sawn by hand; common practice.
@@ -163,5 +168,5 @@ func (w *writer) pegHoles() string {
 	j := w.Bend.Joints
 	all := []float64{j.Head.Fastener.Diameter, j.Hooks[0].Fastener.Diameter, j.Hooks[1].Fastener.Diameter}
 	slices.Sort(all)
-	return wording.Joined(slices.Compact(all), " and ", w.Fine)
+	return wording.Joined(slices.Compact(all), " and ", w.Drill)
 }

@@ -42,7 +42,7 @@ func (w *writer) jointTable() report.Table {
 	row := func(name string, count int, fastening, holes, glue string) {
 		t.Row(name, fmt.Sprint(count), fastening, holes, glue)
 	}
-	row("Keel to stem", 2, fmt.Sprintf("%s, %s by %s", wording.Counted(foot.Fastener.Each, "screw"), w.Drill(foot.Fastener.Diameter), w.Fine(foot.Fastener.Length)),
+	row("Keel to stem", 2, fmt.Sprintf("%s, %s", wording.Counted(foot.Fastener.Each, "screw"), w.Letters.Units.Screw(foot.Fastener.Diameter, foot.Fastener.Length)),
 		w.places(foot.FromEnd)+" from the keel's end, on its middle line", w.lashed(foot.Joint))
 	row("Stringers to stem", j.Landings[0].Count+land.Count, "lashed in pairs", fmt.Sprintf("%s through the stem, above and below each stringer", w.drill(land.Drill)), w.lashed(land.Joint))
 	row("Gunwales to stem", 2, "lashed together", fmt.Sprintf("%s: in each gunwale %s from its end and %s up; in the stem %s under the shelf", w.drill(end.Drill), w.whole(end.FromEnd), w.whole(end.Up), w.whole(end.Under)), w.lashed(end.Joint))
@@ -51,7 +51,7 @@ func (w *writer) jointTable() report.Table {
 	row("Rib to keel", j.Keel.Count, "lashed in an X", "none", w.lashed(j.Keel.Joint))
 	row("Stringer to rib", j.Stringers.Count, "lashed in an X", "none", w.lashed(j.Stringers.Joint))
 	for _, c := range j.Cross {
-		row(c.Piece, 1, fmt.Sprintf("%d bolts, %s by %s", c.Fastener.Each, w.whole(c.Fastener.Diameter), w.whole(c.Fastener.Length)), fmt.Sprintf("%s, %s a side", w.drill(c.Of.Hole), wording.Counted(c.PerEnd, "hole")), "none: it comes out")
+		row(c.Piece, 1, fmt.Sprintf("%d bolts, %s", c.Fastener.Each, report.Either(w.Letters.Units, w.whole(c.Fastener.Diameter)+" by "+w.whole(c.Fastener.Length), bolt(c.Fastener.Diameter, c.Fastener.Length))), fmt.Sprintf("%s, %s a side", w.drill(c.Of.Hole), wording.Counted(c.PerEnd, "hole")), "none: it comes out")
 	}
 	t.Note = w.unlike()
 	return t
@@ -98,10 +98,10 @@ func (w *writer) cords() report.Paragraph {
 	j := w.Bend.Joints
 	u, cord, besides := j.Usual, j.Cord(), ""
 	if i := slices.IndexFunc(w.Needs.Items, func(i materials.Item) bool { return i.Key == "cord" && i.Own+i.Outfits > 0 }); i >= 0 {
-		besides = fmt.Sprintf(" The shopping list has %s m: what is fitted later takes the rest.", wholeMeters(w.Needs.Items[i].Amount))
+		besides = fmt.Sprintf(" The shopping list has %s: what is fitted later takes the rest.", w.long(w.Needs.Items[i].Amount))
 	}
-	return report.Say("Cord: %s, waxed polyester, which does not slacken wet; it breaks at about %.0f N (from memory; take the maker's figure). A lashing is trusted with a fifth of what would pull it apart. The %d lashings of the table take %.1f m; buy %.0f m (%.0f ft), a tenth more.%s Edges under cord are round since the step Sawing: on a sharp edge the wood cuts in before the cord breaks.",
-		w.Drill(u.Cord.Diameter), 10*math.Round(u.Strength(u.Cord)/10), j.Keel.Count+j.Stringers.Count+j.Lashings(), cord/1000, materials.CordToBuy(j), math.Ceil(materials.CordToBuy(j)/0.3048), besides)
+	return report.Say("Cord: %s, waxed polyester, which does not slacken wet; it breaks at about %.0f N (from memory; take the maker's figure). A lashing is trusted with a fifth of what would pull it apart. The %d lashings of the table take %s; buy %s, a tenth more.%s Edges under cord are round since the step Sawing: on a sharp edge the wood cuts in before the cord breaks.",
+		w.Drill(u.Cord.Diameter), 10*math.Round(u.Strength(u.Cord)/10), j.Keel.Count+j.Stringers.Count+j.Lashings(), report.Either(w.Letters.Units, fmt.Sprintf("%.1f m", cord/1000), w.long(cord/1000)), report.Either(w.Letters.Units, fmt.Sprintf("%.0f m (%.0f ft)", materials.CordToBuy(j), math.Ceil(materials.CordToBuy(j)/foot)), w.long(materials.CordToBuy(j))), besides)
 }
 
 // made adds a joint's section: drawings first, then the steps.
@@ -119,11 +119,12 @@ const sunk = 1.0
 func (w *writer) foot() {
 	j := w.Bend.Joints
 	f := j.Feet[1]
+	long := w.Letters.Units.ScrewLong(f.Fastener.Length)
 	steps := []string{
 		"Plane the foot to the keel until no light shows between them, and cut the keel's end square against the step." + w.tapers(f.End),
 		fmt.Sprintf("Clamp keel and stem together in one plane. Bore from below, square to the keel: %s through the keel, %s on into the foot, a drill marked with tape %s from its tip. Countersink until the heads lie %s deep."+w.edgeClamp(),
-			w.Drill(f.Shank), w.Drill(f.Pilot), w.whole(f.Fastener.Length+sunk), w.Fine(sunk)),
-		fmt.Sprintf("Drive the screws (%s, %s by %s) by hand, with wax on the thread; they reach %s or more into the foot. Fill over the heads with glue that fine sawdust makes stiff, and plane it flush when it is hard.", f.Fastener.Name, w.Drill(f.Fastener.Diameter), w.Fine(f.Fastener.Length), w.whole(f.Deep)),
+			w.Drill(f.Shank), w.Drill(f.Pilot), w.whole(long+sunk), w.Fine(sunk)),
+		fmt.Sprintf("Drive the screws (%s) by hand, with wax on the thread; they reach %s or more into the foot. Fill over the heads with glue that fine sawdust makes stiff, and plane it flush when it is hard.", report.Either(w.Letters.Units, f.Fastener.Name+", ", "stainless wood screw, ")+w.Letters.Units.Screw(f.Fastener.Diameter, f.Fastener.Length), w.whole(f.Deep-f.Fastener.Length+long)),
 		fmt.Sprintf("Lash round keel and foot between the screws, %s. Cut a shallow groove for the cord across the keel's underside, so that it cannot chafe.", w.lashed(f.Joint)),
 		"Look: push the foot along and across with your hand; nothing may move.",
 	}
@@ -329,7 +330,7 @@ func (w *writer) bolted() {
 		fmt.Sprintf("Clamp the piece in place under the gunwales, a scrap under it, and bore on down through it from above, the gunwale's hole as the guide: bore nothing from its pattern, whose holes only show about where they come. Below they come out some %s farther %s, for the drill leans.", w.whole(math.Abs(c.Drift)), side),
 		fmt.Sprintf("Pare the lower face square to each bolt under its washer, %s deep on the %s side, running out to nothing on the other, so that the nut does not bend the bolt.", w.whole(c.Seat), side),
 		fmt.Sprintf("On the bench too each head with its washer (%s across) is sunk flush into the gunwale's top: %s deep, with a Forstner drill of that width or the next wider one, which its rim guides over the hole. That leaves %s of wood on either side: go slowly, and glue back what breaks out.", w.whole(c.Washer), w.whole(c.Sunk), w.whole(c.Gunwale-c.Washer/2)),
-		fmt.Sprintf("Bolts %s from above; washers and wing nuts below. Tighten with fingers only: the wood is dented before the bolt is tight.", w.whole(j.Usual.Bolt)),
+		fmt.Sprintf("Bolts %s from above; washers and wing nuts below. Tighten with fingers only: the wood is dented before the bolt is tight.", report.Either(w.Letters.Units, w.whole(j.Usual.Bolt), fmt.Sprintf("M%.0f", j.Usual.Bolt))),
 		"Oil the holes before the bolts go in.",
 		"Look: beam at the cross piece as in its table, and every nut runs off by hand.",
 	}

@@ -75,14 +75,14 @@ func (w *writer) on(s seat.Seat) (out []design.Person) {
 func (w *writer) hungSeat(s seat.Seat) {
 	h := s.Hung
 	w.add(w.hungFigure(s), w.frameFigure(s))
-	t := report.Titled("Rails and hangers of "+s.Name+", "+w.Marks()).Words("Rail", "Rail at").Numbers("Rail's length", "Hanger's length", "Down to the slot", "Slot forward of the hanger's middle", "Bolts down", "Bolts, M6, long", "Lean, degrees")
+	t := report.Titled("Rails and hangers of "+s.Name+", "+w.Marks()).Words("Rail", "Rail at").Numbers("Rail's length", "Hanger's length", "Down to the slot", "Slot forward of the hanger's middle", "Bolts down", report.Either(w.Letters.Units, "Bolts, M6, long", "Bolts"), "Lean, degrees")
 	b := report.Titled("Bolts of the hangers, on the straight gunwale from midship, and their blocks, "+w.Marks()).Words("Rail").Numbers("After bolt", "Fore bolt", "Block long", "Block high", "Block thick")
 	for _, r := range []struct {
 		name string
 		rail seat.Rail
 	}{{"front", h.Front}, {"after", h.After}} {
 		g, slot := r.rail.Hanger, r.rail.SlotInboard()
-		t.Row(r.name, w.Station(r.rail.Station), w.Mark(r.rail.Length), w.Mark(g.Length), w.Mark(slot.Y), w.Gauge(slot.X), w.Gauge(g.Down), w.Whole(g.BoltLong()), report.Angle(g.Lean()))
+		t.Row(r.name, w.Station(r.rail.Station), w.Mark(r.rail.Length), w.Mark(g.Length), w.Mark(slot.Y), w.Gauge(slot.X), w.Gauge(g.Down), report.Either(w.Letters.Units, w.Whole(g.BoltLong()), bolt(6, g.BoltLong())), report.Angle(g.Lean()))
 		b.Row(r.name, w.Mark(g.Bolts[0]), w.Mark(g.Bolts[1]), w.Gauge(g.BlockLong()), w.Gauge(g.BlockHigh()), w.Gauge(g.Block))
 	}
 	t.Note = fmt.Sprintf("Rails %s wide and %s deep, of %s. Hangers are %s thick. The slot's figures are those of its mouth on the inboard face, at the middle of its upper edge. Lengths follow from the height of the seat: the step Seats suits them to gunwale and floor as they stand.", w.Fine(h.Width), w.Fine(h.Depth), s.Wood, w.Fine(seat.Thick))

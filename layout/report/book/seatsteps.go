@@ -10,6 +10,7 @@ import (
 	"ribwright/geometry/design"
 	"ribwright/geometry/shop/cutlist"
 	"ribwright/geometry/wording"
+	"ribwright/layout/report"
 )
 
 // hungSeats reports whether a seat hangs from the gunwales.
@@ -69,9 +70,9 @@ func inEach(front, after string) string {
 func boltsOf(h *seat.Hung, w *writer) string {
 	front, after := h.Front.Hanger.BoltLong(), h.After.Hanger.BoltLong()
 	if front == after {
-		return "8 of M6 by " + w.whole(front)
+		return fmt.Sprintf("8 of M6 by %.0f mm", front)
 	}
-	return fmt.Sprintf("4 of M6 by %s in front and 4 by %s behind", w.whole(front), w.whole(after))
+	return fmt.Sprintf("4 of M6 by %.0f mm in front and 4 %sby %.0f mm behind", front, report.Either(w.Letters.Units, "", "of M6 "), after)
 }
 
 func washersOf(h *seat.Hung) string {
