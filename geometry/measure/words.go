@@ -54,6 +54,7 @@ var (
 	ending  = regexp.MustCompile(` (?:` + units + `)$`)
 	numeral = regexp.MustCompile(figure)
 	whole   = regexp.MustCompile(`^` + figure + `$`)
+	celsius = regexp.MustCompile(figure + ` degrees Celsius`)
 	screws  = regexp.MustCompile(`screws of \d+\.\d mm`)
 )
 
@@ -68,6 +69,10 @@ func (s System) Words(text string) string {
 	text = screws.ReplaceAllStringFunc(text, func(said string) string {
 		wide, _ := strconv.ParseFloat(numeral.FindString(said), 64)
 		return "screws " + ScrewNumber(wide)
+	})
+	text = celsius.ReplaceAllStringFunc(text, func(said string) string {
+		c, _ := strconv.ParseFloat(numeral.FindString(said), 64)
+		return MM(c*1.8+32, 0) + " degrees Fahrenheit"
 	})
 	if m := listed.FindStringSubmatch(text); m != nil {
 		text = customaryOf(m[1]) + text[len(m[1]):]

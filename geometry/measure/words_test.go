@@ -27,6 +27,7 @@ func TestWords(t *testing.T) {
 		"about 6.8 km/h":                    "about 4.2 mph",
 		"2.97 m2":                           "31.97 sq ft",
 		"71 l would":                        "18.8 gal would",
+		"water of 15 degrees Celsius":       "water of 59 degrees Fahrenheit",
 		"0.5 l, 300 ml":                     "0.53 US quarts, 10 fl oz",
 		"3 m at each end, 36.2 m":           `10 ft at each end, 118'-9"`,
 		"6 screws of 3.5 mm; 6 screws of 25 mm; a wrench of 10 mm": "6 screws No. 6; 6 screws of 1 in; a wrench of 10 mm",

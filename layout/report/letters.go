@@ -76,6 +76,11 @@ func (l Letters) Mass(kg float64) string {
 	return Either(l.Units, fmt.Sprintf("%.1f kg", kg), fmt.Sprintf("%.1f lb", kg/measure.Pound))
 }
 
+// Push letters a force with its sign, in whole newtons or, of these, pounds, without the unit.
+func (l Letters) Push(newtons float64) string {
+	return Signed(l.Units.Value(math.Round(newtons), "N"))
+}
+
 // Station letters mm from midship with the way: "900 mm aft"; within 0.05 mm it is "midship".
 func (l Letters) Station(x float64) string {
 	way := " forward"

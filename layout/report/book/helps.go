@@ -62,7 +62,7 @@ func (w *writer) helps() report.Table {
 		row("post or round former", 1, "of a radius of "+w.Length(5*math.Floor(r/5))+" or less", "to bend ribs over")
 	}
 	row("steel plate", 1, "holes of "+w.pegHoles(), "to draw pegs through, where you split them yourself")
-	return t.Noted("None of it is in the cost. Offcuts do for most.")
+	return t.Noted("None of it is in the cost, the cut list and the ripping plan. Offcuts do for most, but not for bilge battens, laths and straight sticks: these want wood of their length.")
 }
 
 // water letters liters of it, up to the next whole liter or quart.

@@ -13,6 +13,7 @@ import (
 	"ribwright/geometry/shop/cutlist"
 	"ribwright/geometry/shop/hours"
 	"ribwright/geometry/wording"
+	"ribwright/layout/report"
 )
 
 // woodSteps are from the printer to sticks, gunwales and stems.
@@ -29,7 +30,7 @@ func (w *writer) patterns() step {
 		"Keep the story stick flat and dry. Every batten is marked from it. Leave its lanes together: each alone is a sliver. Lay a square along its upper edge, the blade on a mark of the lane that you read, and carry the mark to the batten beside it. The rib stick's lanes are wider and shorter: they are sawn off from the top, one after the other, as they are done. Saw in the lane that is done, clear of the line below, which is the next one's edge. Keep each, with its name on it, for a rib that is made anew.",
 		"Where a strip or a rib's lane shows one half, carry its marks round its edge to its back with a square: turned over at its 0, its back up and its marked edge on the same edge of the wood, it marks the other half. Where the story stick shows one half, turn it end for end instead, its face up and its 0 on the batten's middle: its upper edge then lies along the batten's other edge.",
 		w.byMachine(),
-	}, tools: "printer, steel rule, tape measure, square, knife, adhesive tape, pencil, saw; thin plywood or hardboard to trace on", check: "no taped strip off by more than 1 mm in 3 m (1/32 in in 8 ft)",
+	}, tools: "printer, steel rule, tape measure, square, knife, adhesive tape, pencil, saw; thin plywood or hardboard to trace on", check: "no taped strip off by more than " + report.Either(w.Letters.Units, "1 mm in 3 m (1/32 in in 8 ft)", "1/32 in in 8 ft"),
 		wrong: "a scale bar is off: set the printer to actual size and print again. It is still off: take the file to a print shop or to another printer, on the same paper, and measure again. Who made the files can also have the program make a proof of your printer, and patterns that allow for it. A strip is off: cut its tape and lay the sheets anew",
 		care:  "Work knives away from you.", who: "common practice, no source read"}
 }
