@@ -186,7 +186,7 @@ func (c customary) feet(mm float64, had string) string {
 	const inch, foot = 25.4, 304.8
 	_, places, _ := strings.Cut(had, ".")
 	switch {
-	case c.factor == 1000 && places == "" && math.Abs(mm) >= foot/2:
+	case c.factor == 1000 && strings.Trim(places, "0") == "" && len(places) < 2 && math.Abs(mm) >= foot/2:
 		return fmt.Sprintf("%.0f ft", mm/foot)
 	case c.factor == 1000 && len(places) == 1:
 		return FeetInches(inch * math.Round(mm/inch))

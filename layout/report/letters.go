@@ -26,6 +26,17 @@ func (l Letters) Length(mm float64) string {
 	return Either(l.Units, measure.MM(mm, 0)+" mm", measure.FeetInches(mm))
 }
 
+// Handy letters a size of our own choice that may be a little more: mm as Length, or inches up to
+// the next quarter, from six on up to the next whole one.
+func (l Letters) Handy(mm float64) string {
+	const inch, speck = 25.4, 1e-6
+	step := inch / 4
+	if mm > 6*inch-step {
+		step = inch
+	}
+	return l.Length(Either(l.Units, mm, step*math.Ceil(mm/step-speck)))
+}
+
 // Fine letters mm to the tenth: "18.5 mm", or in inches with the mm behind.
 func (l Letters) Fine(mm float64) string { return l.Units.Fine(mm) }
 

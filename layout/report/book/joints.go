@@ -309,7 +309,7 @@ func (w *writer) crossings() {
 	j := w.Bend.Joints
 	s := j.Stringers
 	steps := []string{
-		fmt.Sprintf("Start: tie the cord round the rib with a clove hitch beside the crossing, a tail of %s. For the keel use %s of cord, for a stringer %s.", w.Whole(joint.Tails/2)+" "+w.Unit(), w.Length(j.Keel.Cut()), w.Length(s.Cut())) + " Tie one for trial before you cut the cord for all.",
+		fmt.Sprintf("Start: tie the cord round the rib with a clove hitch beside the crossing, a tail of %s. For the keel use %s of cord, for a stringer %s.", w.Handy(joint.Tails/2), w.Length(j.Keel.Cut()), w.Length(s.Cut())) + " Tie one for trial before you cut the cord for all.",
 		fmt.Sprintf("One diagonal: up over the batten to the far corner, slantwise behind the rib back to the corner you came from, and so again: %d turns side by side, each hauled taut.", joint.Turns/2),
 		fmt.Sprintf("The other: level behind the rib to the corner beside, on the hitch's side of the batten, then %d turns over that diagonal in the same way.", joint.Turns/2),
 		fmt.Sprintf("Frap and finish: %s round all strands where they go from the batten to the rib, over the rib's face above and below and under the batten on both sides, hauled hard, which draws the X tight. Tie it to the first tail with a reef knot and one more turn, on the inboard side; no knot outside, where the skin would chafe on it.", wording.Counted(joint.Fraps, "turn")),

@@ -197,7 +197,7 @@ func (w *writer) glueInBend(more string) []string {
 		w.roughEnds(),
 		"Do the next steps once without glue, for both gunwales in one set-up. Take a glue that stays open as long as they took you: epoxy with a slow hardener does, and it fills small gaps too (common practice).",
 		spread,
-		"Clamp each gunwale lightly, every " + w.Length(300) + ".",
+		"Clamp each gunwale lightly, every " + w.Handy(300) + ".",
 		w.tieEnds(),
 	}, w.heldApart(), []string{
 		"The gunwales stand upright in the notches, on blocks of one height under their ends and beside each stick; the lean comes later, in setting up. Line the notches and the blocks with film or paper, so that nothing is glued to them.",
