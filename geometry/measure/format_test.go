@@ -77,7 +77,7 @@ func TestInchText(t *testing.T) {
 func TestInchTies(t *testing.T) {
 	for n := 0; n < 20000; n++ {
 		mm := float64(2*n+1) * 25.4 / 32
-		if got, _, _ := sixteenths(mm); got != int64(n+1) {
+		if got, _, _ := parts(mm, 16); got != int64(n+1) {
 			t.Fatalf("%d/32 in rounds to %d/16, want %d/16", 2*n+1, got, n+1)
 		}
 	}
@@ -97,6 +97,49 @@ func TestInchTextReadsBack(t *testing.T) {
 				t.Errorf("%g mm prints as %q, off by %g mm", mm, s, d)
 			}
 		}
+	}
+}
+
+// TestGauged: by arithmetic, 25.4 mm to the inch; what calipers measure, to the thousandth.
+func TestGauged(t *testing.T) {
+	for mm, want := range map[float64]string{
+		5.8: "0.228 in", 5.84: "0.228 in", 6.1: "0.240 in", 0.2: "0.008 in", 0.3: "0.012 in", 20: "0.787 in", 10: "0.394 in", -3.7: "-0.146 in",
+		6.35: "1/4 in", 19.05: "3/4 in", 50.7: "1.996 in", 50.9: "2 in", 752: "29 5/8 in", 0: "0 in", 0.04: "0 in", -0.04: "0 in", math.NaN(): "?", math.Inf(-1): "?",
+	} {
+		if got := Gauged(mm); got != want {
+			t.Errorf("%g mm: %q, want %q", mm, got, want)
+		}
+	}
+}
+
+// Two sizes a tenth of a millimeter apart never share a number of inches, as far as calipers go.
+func TestGaugedApart(t *testing.T) {
+	last := Gauged(-50.7)
+	for tenth := -506; tenth <= 507; tenth++ {
+		mm := float64(tenth) / 10
+		got := Gauged(mm)
+		if got == last {
+			t.Errorf("%.1f mm: %q, as the tenth before", mm, got)
+		}
+		if l, err := ParseLength(got); err != nil || math.Abs(float64(l)-mm) > 0.0127+1e-9 {
+			t.Errorf("%.1f mm: %q is %v, %v", mm, got, l, err)
+		}
+		last = got
+	}
+}
+
+// TestDrill: the nearest 64th, from 3/8 in on the nearest sixteenth, by arithmetic.
+func TestDrill(t *testing.T) {
+	for mm, want := range map[float64]string{
+		2: "5/64 in (2.0 mm)", 2.5: "3/32 in (2.5 mm)", 3.5: "9/64 in (3.5 mm)", 4: "5/32 in (4.0 mm)", 5: "13/64 in (5.0 mm)",
+		6: "15/64 in (6.0 mm)", 6.4: "1/4 in (6.4 mm)", 8.5: "21/64 in (8.5 mm)", 10: "3/8 in (10.0 mm)", 12.5: "1/2 in (12.5 mm)", math.Inf(1): "? (? mm)",
+	} {
+		if got := Imperial.Drill(mm); got != want {
+			t.Errorf("%g mm: %q, want %q", mm, got, want)
+		}
+	}
+	if got := Metric.Drill(3.5); got != "3.5 mm" {
+		t.Errorf("metric: %q", got)
 	}
 }
 
@@ -163,15 +206,15 @@ func TestWithin(t *testing.T) {
 	}
 }
 
-// TestRough: to the nearest 5 mm, and to the nearest quarter of an inch with the 5 mm
+// TestRough: to the nearest 5 mm, and to the nearest quarter of an inch with its mm
 // behind it. 743.2 mm is 29.26 in.
 func TestRough(t *testing.T) {
 	for _, c := range []struct {
 		mm               float64
 		metric, imperial string
 	}{
-		{743.2, "745 mm", "29 1/4 in (745 mm)"}, {742.4, "740 mm", "29 1/4 in (740 mm)"}, {0, "0 mm", "0 in (0 mm)"},
-		{254, "255 mm", "10 in (255 mm)"}, {math.NaN(), "? mm", "? (? mm)"},
+		{743.2, "745 mm", "29 1/4 in (743 mm)"}, {742.4, "740 mm", "29 1/4 in (743 mm)"}, {0, "0 mm", "0 in (0 mm)"},
+		{254, "255 mm", "10 in (254 mm)"}, {math.NaN(), "? mm", "? (? mm)"},
 	} {
 		if got := Metric.Rough(c.mm); got != c.metric {
 			t.Errorf("%g mm is %q, want %q", c.mm, got, c.metric)

@@ -1,6 +1,7 @@
 package measure
 
 import (
+	"fmt"
 	"math"
 	"regexp"
 	"strconv"
@@ -12,8 +13,9 @@ import (
 type customary struct {
 	factor   float64
 	unit     string
-	decimals int  // more than the metric figure has
-	length   bool // factor brings it to mm
+	small    string // the unit of what is under one, of which that has four
+	decimals int    // more than the metric figure has
+	length   bool   // factor brings it to mm
 }
 
 // The units that words for people hold. One foot is 304.8 mm, one pound-force
@@ -28,8 +30,9 @@ func customaries() map[string]customary {
 		"N m":  {factor: 1 / (force * foot), unit: "ft lb"},
 		"N/mm": {factor: 25.4 / force, unit: "lb/in"}, "N/mm2": {factor: 25.4 * 25.4 / force, unit: "psi"},
 		"km/h": {factor: 1000 / mile, unit: "mph"}, "m/s": {factor: 3600 / mile, unit: "mph"},
-		"l":    {factor: 1 / gallon, unit: "gal", decimals: 1},
-		"L":    {factor: 1 / gallon, unit: "gal", decimals: 1},
+		"l":    {factor: 1 / gallon, unit: "gal", small: "US quarts", decimals: 1},
+		"L":    {factor: 1 / gallon, unit: "gal", small: "US quarts", decimals: 1},
+		"ml":   {factor: 128 / gallon / 1000, unit: "fl oz"},
 		"m2/L": {factor: gallon / (foot * foot), unit: "sq ft/gal"}, "kg/m2": {factor: foot * foot * 16 / Pound, unit: "oz/sq ft", decimals: 1},
 		"g/m2": {factor: OuncesPerSquareYard(1), unit: "oz/yd2", decimals: 1}, "kg/m3": {factor: foot * foot * foot / Pound, unit: "lb/cu ft"},
 	}
@@ -37,20 +40,22 @@ func customaries() map[string]customary {
 
 const (
 	figure   = `[-+]?\d+(?:\.\d+)?`
-	units    = `N/mm2|N/mm|N m|kg/m2|g/m2|kg/m3|km/h|m2/L|m/s|mm|cm|m2|kg|m|l|L|N`
+	units    = `N/mm2|N/mm|N m|kg/m2|g/m2|kg/m3|km/h|m2/L|m/s|mm|cm|m2|kg|ml|m|l|L|N`
 	quantity = figure + `(?:(?: to | and | x |-)` + figure + `)* (?:` + units + `)`
 )
 
 var (
 	// said is a metric quantity, perhaps with the same in the other system behind it; or what
-	// stands in both already, or in quotes, and stays.
-	said = regexp.MustCompile(`((?:in|lb|ft|"|knots|mph) \([^()]*\)|(?:^|[\s(])"[^"]*")|` +
+	// stands in both already, or in quotes, or is sold in millimeters, and stays.
+	said = regexp.MustCompile(`((?:in|lb|ft|"|knots|mph) \([^()]*\)|(?:^|[\s(])"[^"]*"|M\d+ (?:x|by) \d+ mm|[Ww]rench of \d+ mm)|` +
 		`(^|[^\w."'/-])(` + quantity + `)( \([^()]*\d(?: in| lb|"| knots| oz/yd2)\))?($|[^\w/])`)
 	// listed is what a cell of a table may begin with: figures with one unit behind the last.
 	listed  = regexp.MustCompile(`^(` + figure + `(?:, ` + figure + `)+ (?:` + units + `))(?:$|[^\w/])`)
 	ending  = regexp.MustCompile(` (?:` + units + `)$`)
 	numeral = regexp.MustCompile(figure)
 	whole   = regexp.MustCompile(`^` + figure + `$`)
+	celsius = regexp.MustCompile(figure + ` degrees Celsius`)
+	screws  = regexp.MustCompile(`screws of \d+\.\d mm`)
 )
 
 // Words letters every metric quantity in a text for people in this system: "252 mm" as
@@ -61,6 +66,14 @@ func (s System) Words(text string) string {
 	if s != Imperial {
 		return text
 	}
+	text = screws.ReplaceAllStringFunc(text, func(said string) string {
+		wide, _ := strconv.ParseFloat(numeral.FindString(said), 64)
+		return "screws " + ScrewNumber(wide)
+	})
+	text = celsius.ReplaceAllStringFunc(text, func(said string) string {
+		c, _ := strconv.ParseFloat(numeral.FindString(said), 64)
+		return MM(c*1.8+32, 0) + " degrees Fahrenheit"
+	})
 	if m := listed.FindStringSubmatch(text); m != nil {
 		text = customaryOf(m[1]) + text[len(m[1]):]
 	}
@@ -94,7 +107,7 @@ func (s System) Cell(text, unit string) string {
 	}
 	v, _ := strconv.ParseFloat(text, 64)
 	if c.length {
-		return strings.TrimSuffix(Sixteenths(v*c.factor), " in")
+		return strings.TrimSuffix(c.inches(text)(v*c.factor), " in")
 	}
 	return c.letter(v, text, 0)
 }
@@ -133,6 +146,9 @@ func customaryOf(text string) string {
 	if c.length {
 		return c.lengths(text, figures)
 	}
+	if v, err := strconv.ParseFloat(figures, 64); err == nil && c.small != "" && math.Abs(v*c.factor) < 1 {
+		c.factor, c.unit = 4*c.factor, c.small
+	}
 	out := numeral.ReplaceAllStringFunc(figures, func(n string) string {
 		v, _ := strconv.ParseFloat(n, 64)
 		return c.letter(v, n, 1)
@@ -146,25 +162,49 @@ func (c customary) lengths(text, figures string) string {
 	for _, n := range numeral.FindAllString(figures, -1) {
 		v, _ := strconv.ParseFloat(n, 64)
 		feet = feet || math.Abs(v*c.factor) >= 304
-		fine = fine || c.factor == 1 && strings.Contains(n, ".")
+		fine = fine || c.fine(n)
 	}
 	out := numeral.ReplaceAllStringFunc(figures, func(n string) string {
 		v, _ := strconv.ParseFloat(n, 64)
 		if feet {
-			return FeetInches(v * c.factor)
+			return c.feet(v*c.factor, n)
 		}
-		return strings.TrimSuffix(Sixteenths(v*c.factor), " in")
+		return strings.TrimSuffix(c.inches(figures)(v*c.factor), " in")
 	})
 	if !feet {
 		out += " in"
 	}
 	if fine {
-		if strings.Trim(figures, "-+0.") != "" && out == "0 in" {
-			out = "under 1/16 in"
-		}
 		out += " (" + text + ")"
 	}
 	return out
+}
+
+// feet letters a length as finely as it is given: whole meters in whole feet, tenths in whole
+// inches, hundredths in quarters.
+func (c customary) feet(mm float64, had string) string {
+	const inch, foot = 25.4, 304.8
+	_, places, _ := strings.Cut(had, ".")
+	switch {
+	case c.factor == 1000 && strings.Trim(places, "0") == "" && len(places) < 2 && math.Abs(mm) >= foot/2:
+		return fmt.Sprintf("%.0f ft", mm/foot)
+	case c.factor == 1000 && len(places) == 1:
+		return FeetInches(inch * math.Round(mm/inch))
+	case c.factor == 1000 && len(places) == 2:
+		return FeetInches(inch / 4 * math.Round(4*mm/inch))
+	}
+	return FeetInches(mm)
+}
+
+// fine reports whether a figure is given to the tenth of a millimeter.
+func (c customary) fine(figure string) bool { return c.factor == 1 && strings.Contains(figure, ".") }
+
+// inches is what letters lengths that are given as finely as these figures.
+func (c customary) inches(figures string) func(mm float64) string {
+	if c.fine(figures) {
+		return Gauged
+	}
+	return Sixteenths
 }
 
 // letter letters a figure to as many places as it had, and small ones to so many more.

@@ -83,7 +83,7 @@ func (b *bundle) lines(l report.Letters) []string {
 		b.kind + ", " + wording.Counted(b.pieces, "piece"),
 		b.marks(),
 		b.alike("several woods", func(s cutlist.Stick) string { return s.Species }) + ", " +
-			b.alike("several sections", func(s cutlist.Stick) string { return l.Cell(s.Width) + " x " + l.Cell(s.Thickness) + " " + l.Unit() }),
+			b.alike("several sections", func(s cutlist.Stick) string { return l.Gauge(s.Width) + " x " + l.Gauge(s.Thickness) + " " + l.Unit() }),
 	}
 }
 

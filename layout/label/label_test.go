@@ -3,6 +3,7 @@ package label
 import (
 	"math"
 	"math/rand/v2"
+	"strings"
 	"testing"
 
 	"ribwright/geometry"
@@ -279,6 +280,17 @@ func TestShared(t *testing.T) {
 	}{{"first", &first, false, false, true}, {"second", &second, false, true, false}, {"shared", &all, false, true, true}} {
 		if a, b, d := c.g.Clear(at(0), 0), c.g.Clear(at(5), 0), c.g.Clear(at(9), 0); a != c.under || b != c.one || d != c.two {
 			t.Errorf("%s: clear %v, %v, %v at the three lines, want %v, %v, %v", c.name, a, b, d, c.under, c.one, c.two)
+		}
+	}
+}
+
+// TestBrokenBetweenWords: words set in several lines are whole words.
+func TestBrokenBetweenWords(t *testing.T) {
+	for _, words := range []string{"waterline, 3 1/2 in (89.0 mm) up", "bend begins 18 1/16 in (458.8 mm), radius 5 7/16 in (138.1 mm)"} {
+		for n := 1; n < 9; n++ {
+			if got := broken(layout.Text{Words: words, Height: 2.5}, n); strings.Join(got, " ") != words || len(got) > n && n > 3 {
+				t.Errorf("%d lines: %q", n, got)
+			}
 		}
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"iter"
 	"math"
 	"slices"
+	"strings"
 
 	"ribwright/geometry"
 	"ribwright/geometry/curve"
@@ -211,7 +212,7 @@ func tries(t layout.Text, lines []string) iter.Seq[[]layout.Text] {
 	}
 }
 
-// broken divides words into so many lines, as even as can be.
+// broken divides words into so many lines or fewer, as even as can be, and none inside a word.
 func broken(t layout.Text, lines int) []string {
 	if lines == 1 {
 		return []string{t.Words}
@@ -220,7 +221,11 @@ func broken(t layout.Text, lines int) []string {
 	if wide < longest {
 		return nil
 	}
-	for w := wide / float64(lines); w < wide; w += 2 {
+	least := wide / float64(lines)
+	for _, word := range strings.Fields(t.Words) {
+		least = math.Max(least, lettering.Width(word, t.Height))
+	}
+	for w := least; w < wide; w += 2 {
 		if out := lettering.Wrap(t.Words, t.Height, w); len(out) <= lines {
 			return out
 		}

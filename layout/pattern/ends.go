@@ -80,8 +80,8 @@ func stemWords(d *layout.Drawing, g *label.Room, r *bend.Report, end int, units 
 		}
 		return g.First(all...)
 	}
-	d.Texts = append(d.Texts, around(l.Holes[0].At, l.Drill/2+1, units.Fine(l.Drill), layout.Left, layout.Right),
-		around(lash.At, lash.Drill/2+1, units.Fine(lash.Drill), layout.Left, layout.Right))
+	d.Texts = append(d.Texts, around(l.Holes[0].At, l.Drill/2+1, units.Drill(l.Drill), layout.Left, layout.Right),
+		around(lash.At, lash.Drill/2+1, units.Drill(lash.Drill), layout.Left, layout.Right))
 	for i, c := range s.Landings {
 		d.Texts = append(d.Texts, around(c, 4, fmt.Sprintf("S%d", i+1), layout.Right, layout.Left))
 		words := strings.TrimSpace(within(marks.Joined, units))
@@ -211,13 +211,13 @@ func Breasthook(r *bend.Report, end int, key, title, count string, units measure
 		"upper face, flush with the gunwales' tops; nose against the horn; sides lean",
 		leaning(b.Bevel) + " at the top, to fit the gunwales",
 		"gunwales off upright: " + leaning(r.Frame.Gunwale.Tilt) + "; the plate is not level, so its angle differs",
-		"short lines: pegs " + units.Fine(pegs.Fastener.Diameter) + ", their places" + within(marks.Penciled, units) + " along the edge; bore them",
+		"short lines: pegs " + units.Drill(pegs.Fastener.Diameter) + ", their places" + within(marks.Penciled, units) + " along the edge; bore them",
 		units.Fine(pegs.Fastener.Length) + " deep from outside the gunwale, " + units.Fine(pegs.Down) + " under its upper edge and square to it",
 	}
 	if b.Painter > 0 {
 		d.Line(layout.Cut, b.Hole())
 		d.Straight(layout.Mark, -b.Painter, -frame.PainterHole/2-2, -b.Painter, frame.PainterHole/2+2)
-		words = append(words, "hole on the middle line: the painter's, "+units.Fine(frame.PainterHole))
+		words = append(words, "hole on the middle line: the painter's, "+units.Drill(frame.PainterHole))
 	}
 	x := box.Min.X + float64(f.Design.Breasthook.Hollow) + 4
 	hookGrain(&d, geometry.Point{X: x, Y: 13.5})

@@ -134,7 +134,7 @@ func drawThwarts(d *layout.Drawing, f *frame.Frame, half float64, units measure.
 		}
 		d.Write(at, half-3.4, small, layout.Middle, called(t.Name, i)+whose)
 		if len(t.Holes) > 0 {
-			d.Write(at, overMiddle, small, layout.Middle, "holes "+units.Fine(t.Hole))
+			d.Write(at, overMiddle, small, layout.Middle, "holes "+units.Drill(t.Hole))
 		}
 		d.Whole = append(d.Whole, layout.Span{From: at - wide/2 - t.Hole/2 - 5, To: at + wide/2 + t.Hole/2 + 1})
 	}

@@ -56,7 +56,7 @@ func Hanger(s seat.Seat, which string, r seat.Rail, units measure.System) layout
 	for _, words := range []string{
 		"top in line with gunwale's top",
 		"seen from inboard on port, bow right",
-		fmt.Sprintf("holes %s, %s down: bore them", units.Fine(seat.Hole), units.Fine(h.Down)),
+		fmt.Sprintf("holes %s, %s down: bore them", units.Drill(seat.Hole), units.Fine(h.Down)),
 		"in the boat, through gunwale too",
 		"block behind, grain along, glued:",
 		fmt.Sprintf("%s long x %s high x %s", units.Fine(h.BlockLong()), units.Fine(h.BlockHigh()), units.Fine(h.Block)),

@@ -25,7 +25,7 @@ func TestCrossPiecesOnStrip(t *testing.T) {
 					t.Errorf("%s: no word beside its edge at %.1f mm", c.Name, x)
 				}
 			}
-			if !said(d, "holes "+units.Fine(c.Hole), f.Gunwale.OnStock(at), 0.5) {
+			if !said(d, "holes "+units.Drill(c.Hole), f.Gunwale.OnStock(at), 0.5) {
 				t.Errorf("%s: its holes have no width", c.Name)
 			}
 		}

@@ -47,7 +47,7 @@ func Thwart(f *frame.Frame, i int, units measure.System) layout.Drawing {
 	// The ends are cut back below, because the skin falls inward there.
 	d.Straight(layout.Guide, t.ForeEnd-t.Under, b.Max.Y, t.AftEnd-t.Under, b.Min.Y)
 	d.Write(b.Max.X-20, b.Min.Y+2+row, small, layout.Right, "lower face: cut the end back to the dashed line")
-	d.Write(b.Max.X-18, 1.5, small, layout.Right, "holes "+units.Fine(t.Hole)+": bore in the boat, through the gunwale's")
+	d.Write(b.Max.X-18, 1.5, small, layout.Right, "holes "+units.Drill(t.Hole)+": bore in the boat, through the gunwale's")
 	d.Write(b.Max.X-20, b.Min.Y+2, small, layout.Right, fmt.Sprintf("ease the top to the gunwales' lean, %s", leaning(f.Gunwale.Tilt)))
 	end := layout.Span{From: b.Max.X - 55, To: b.Max.X + 10}
 	for _, t := range d.Texts[written:] {

@@ -26,8 +26,12 @@ func First(b *bend.Report, told finding.List, units measure.System) *layout.Firs
 // to hold and the stock to mill.
 func Reading(b *bend.Report, units measure.System) []layout.Note {
 	f := b.Frame
+	lines := append(codes(f, units), gauges(b), setting(b))
+	if units == measure.Imperial {
+		lines = append(lines, "Inches with a point, such as 0.228 in (5.8 mm), are what calipers show: keep to them as finely as to the millimeters beside them. Inches with a fraction are what a tape shows, to its nearest sixteenth; of a bore or a peg they are the drill that comes nearest to its millimeters.")
+	}
 	return []layout.Note{
-		{Heading: "Codes", Lines: append(codes(f, units), gauges(b), setting(b))},
+		{Heading: "Codes", Lines: lines},
 		{Heading: "Shape to hold", Lines: shape(b, units)},
 		{Heading: "Stock", Lines: stock(b, units)},
 	}

@@ -9,7 +9,8 @@ import (
 )
 
 // Letters writes quantities for people, in one system of units. Nothing is written
-// finer than wood is worked: mm to the tenth at most, inches to the sixteenth.
+// finer than wood is worked: mm to the tenth at most, inches as finely as the mm, or to the
+// sixteenth what a tape shows.
 type Letters struct{ Units measure.System }
 
 // Either is one of two, by the units.
@@ -25,8 +26,29 @@ func (l Letters) Length(mm float64) string {
 	return Either(l.Units, measure.MM(mm, 0)+" mm", measure.FeetInches(mm))
 }
 
-// Fine letters mm to the tenth: "18.5 mm", or the sixteenth of an inch with the mm behind.
+// Handy letters a size of our own choice that may be a little more: mm as Length, or inches up to
+// the next quarter, from six on up to the next whole one.
+func (l Letters) Handy(mm float64) string {
+	const inch, speck = 25.4, 1e-6
+	step := inch / 4
+	if mm > 6*inch-step {
+		step = inch
+	}
+	return l.Length(Either(l.Units, mm, step*math.Ceil(mm/step-speck)))
+}
+
+// Fine letters mm to the tenth: "18.5 mm", or in inches with the mm behind.
 func (l Letters) Fine(mm float64) string { return l.Units.Fine(mm) }
+
+// Drill letters the width of a bore, a peg or a screw: "3.5 mm", or the drill in inches with
+// the mm behind.
+func (l Letters) Drill(mm float64) string { return l.Units.Drill(mm) }
+
+// Gauge letters mm to the tenth, or in inches as finely, for a column headed with Unit: what
+// is planed to thickness.
+func (l Letters) Gauge(mm float64) string {
+	return Either(l.Units, measure.MM(mm, 1), strings.TrimSuffix(measure.Gauged(mm), " in"))
+}
 
 // Cell letters mm to the tenth or the sixteenth, for a column headed with Unit.
 func (l Letters) Cell(mm float64) string {
@@ -51,7 +73,7 @@ func (l Letters) Point(mm float64) string { return l.Whole(mm) + " " + l.Unit() 
 
 // Mark letters mm for a column of what is marked on wood, headed with Marks: inches carry the mm.
 func (l Letters) Mark(mm float64) string {
-	return Either(l.Units, measure.MM(mm, 1), l.Cell(mm)+" ("+measure.MM(mm, 1)+")")
+	return Either(l.Units, measure.MM(mm, 1), l.Gauge(mm)+" ("+measure.MM(mm, 1)+")")
 }
 
 // Unit is what Cell and Whole are in.
@@ -63,6 +85,11 @@ func (l Letters) Marks() string { return Either(l.Units, "mm", "in (mm)") }
 // Mass letters kg to the tenth of a kilogram or pound.
 func (l Letters) Mass(kg float64) string {
 	return Either(l.Units, fmt.Sprintf("%.1f kg", kg), fmt.Sprintf("%.1f lb", kg/measure.Pound))
+}
+
+// Push letters a force with its sign, in whole newtons or, of these, pounds, without the unit.
+func (l Letters) Push(newtons float64) string {
+	return Signed(l.Units.Value(math.Round(newtons), "N"))
 }
 
 // Station letters mm from midship with the way: "900 mm aft"; within 0.05 mm it is "midship".

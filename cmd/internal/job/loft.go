@@ -129,7 +129,7 @@ func (l *Loft) lay(k *facts, w World) (out lofted, err error) {
 			}
 			set := k.set(bends, first, l.Units, l.ribs())
 			if l.Only == "" && before == nil { // some sheets are numbered as in the whole set
-				set.Last, set.LastTitle = inSmall(plate), preview.Listed
+				set.Last, set.LastTitle = inSmall(plate, l.Units), preview.Listed
 			}
 			out.laid, err = l.Printing.lay(set, before, l.Units)
 			return of(k.name, err)
@@ -144,13 +144,13 @@ func (l *Loft) lay(k *facts, w World) (out lofted, err error) {
 
 // inSmall draws the cutter's plates on a sheet behind a whole set. What is wrong with a plate
 // is told by whoever wants it full size.
-func inSmall(plate func() (layout.Plate, error)) func(geometry.Box) (layout.Sheet, bool) {
+func inSmall(plate func() (layout.Plate, error), units measure.System) func(geometry.Box) (layout.Sheet, bool) {
 	return func(room geometry.Box) (layout.Sheet, bool) {
 		p, err := plate()
 		if err != nil {
 			return layout.Sheet{}, false
 		}
-		return preview.Sheet(p, room)
+		return preview.Sheet(p, room, units.Words)
 	}
 }
 

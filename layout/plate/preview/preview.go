@@ -37,9 +37,10 @@ var leasts = [...]float64{80, 60, 52, 44}
 // sheet is taken.
 var scales = [...]float64{5, 8, 10, 12, 15, 20, 25, 30, 40, 50, 75, 100}
 
-// Sheet draws the plates in the order of the cutter's file in a room, mm. ok is false where
+// Sheet draws the plates in the order of the cutter's file in a room, mm; say letters what is
+// said under them for who reads it. ok is false where
 // there is none, or where they do not go on one sheet at any scale.
-func Sheet(p layout.Plate, room geometry.Box) (s layout.Sheet, ok bool) {
+func Sheet(p layout.Plate, room geometry.Box, say func(string) string) (s layout.Sheet, ok bool) {
 	if len(p.Boards) == 0 {
 		return s, false
 	}
@@ -48,7 +49,7 @@ func Sheet(p layout.Plate, room geometry.Box) (s layout.Sheet, ok bool) {
 		s = layout.Sheet{Label: "the cutter's plates", Outline: []layout.Bookmark{{Title: called}}}
 		top := title(&s, per, room)
 		for _, least := range leasts {
-			if place(&s, plates(p, per, least), geometry.Box{Min: room.Min, Max: geometry.Pt(room.Max.X, top)}) {
+			if place(&s, plates(p, per, least, say), geometry.Box{Min: room.Min, Max: geometry.Pt(room.Max.X, top)}) {
 				return s, true
 			}
 		}
@@ -78,7 +79,7 @@ type plate struct {
 	lines      []layout.Stroke
 }
 
-func plates(p layout.Plate, per, least float64) []plate {
+func plates(p layout.Plate, per, least float64, say func(string) string) []plate {
 	var out []plate
 	first := 0
 	for _, b := range p.Boards {
@@ -87,7 +88,7 @@ func plates(p layout.Plate, per, least float64) []plate {
 		parts := p.Parts[first : first+b.Parts]
 		first += b.Parts
 		for _, words := range said(b, parts) {
-			k.words = append(k.words, lettering.Wrap(lettering.Safe(words), small, k.room)...)
+			k.words = append(k.words, lettering.Wrap(lettering.Safe(say(words)), small, k.room)...)
 		}
 		k.lines = append(k.lines, layout.Stroke{Pen: layout.Mark, Path: curve.Rectangle(geometry.Rect(0, 0, k.wide, k.high))})
 		to := geometry.Shift(-b.Box.Min.X, -b.Box.Min.Y).Then(geometry.Stretch(1/per, 1/per))

@@ -37,7 +37,7 @@ func TestSheet(t *testing.T) {
 	for _, area := range []geometry.Box{geometry.Rect(10, 12.7, 269.4, 205.9), geometry.Rect(10, 12.7, 200, 287)} {
 		for _, n := range []int{1, 12, 60} {
 			p := laidOn(t, n)
-			s, ok := Sheet(p, area)
+			s, ok := Sheet(p, area, strings.Clone)
 			if !ok {
 				t.Fatalf("%d parts have no room", n)
 			}
@@ -80,7 +80,7 @@ func TestSheet(t *testing.T) {
 			}
 		}
 	}
-	if _, ok := Sheet(layout.Plate{}, geometry.Rect(0, 0, 200, 200)); ok {
+	if _, ok := Sheet(layout.Plate{}, geometry.Rect(0, 0, 200, 200), strings.Clone); ok {
 		t.Error("no plates take a sheet")
 	}
 }

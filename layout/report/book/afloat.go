@@ -3,6 +3,7 @@ package book
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"ribwright/geometry/finding"
@@ -51,7 +52,13 @@ func (w *writer) balance() {
 	w.section("Taking them out")
 	for _, t := range w.Trials {
 		d, factor := figure.BalanceTrial(w.Bend.Boat, w.Without, t, w.Miss, 165)
-		w.add(report.Figure{Drawing: d, Caption: fmt.Sprintf("Gunwales from above, bow to the right: dashed with all members in, solid without %s. Changes of shape are exaggerated %.0f times; forces in newtons, + a strut, - a tie; ticks outside the gunwales are the ribs' push.", w.Without, factor),
+		d = d.Said(func(words string) string {
+			if force, err := strconv.Atoi(words); err == nil {
+				return w.Push(float64(force))
+			}
+			return words
+		})
+		w.add(report.Figure{Drawing: d, Caption: fmt.Sprintf("Gunwales from above, bow to the right: dashed with all members in, solid without %s. Changes of shape are exaggerated %.0f times; forces in %s, + a strut, - a tie; ticks outside the gunwales are the ribs' push.", w.Without, factor, report.Either(w.Letters.Units, "newtons", "pounds")),
 			About: "Both gunwales from above before and after the cross pieces are taken out, with the force in each."})
 	}
 	w.add(held.Promised(w.Letters)...)

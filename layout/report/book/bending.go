@@ -266,34 +266,28 @@ func (w *writer) dryRun(number int) (aft, fore string) {
 // fit, and what the wood swells until then.
 func (w *writer) headsToSwell() string {
 	d := w.Frame.Design.Ribs
-	words := fmt.Sprintf("Try the heads dry. A mortise is %s longer than the rib is wide, and %s wider than the rib is thick", w.shaving(float64(d.FitWidth)), w.shaving(float64(d.FitThickness)))
+	words := fmt.Sprintf("Try the heads dry. A mortise is %s longer than the rib is wide, and %s wider than the rib is thick", w.Fine(float64(d.FitWidth)), w.Fine(float64(d.FitThickness)))
 	if w.Frame.Gunwale.Blocks != nil {
-		words = fmt.Sprintf("Try the heads dry. A gap is %s longer than the rib is wide, and %s wider than the rib is thick", w.shaving(float64(d.FitWidth)), w.shaving(float64(d.FitThickness)))
+		words = fmt.Sprintf("Try the heads dry. A gap is %s longer than the rib is wide, and %s wider than the rib is thick", w.Fine(float64(d.FitWidth)), w.Fine(float64(d.FitThickness)))
 	}
 	swell := w.Bend.Swell
 	if swell == 0 {
 		return words + "; ease them until they slide in by hand."
 	}
-	words += fmt.Sprintf("; soaked and steamed, the rib swells by up to %s in width and %s in thickness.", w.shaving(swell*float64(d.Width)), w.shaving(swell*float64(d.Thickness)))
+	words += fmt.Sprintf("; soaked and steamed, the rib swells by up to %s in width and %s in thickness.", w.Fine(swell*float64(d.Width)), w.Fine(swell*float64(d.Thickness)))
 	var off []string
 	for _, side := range []struct {
 		name      string
 		size, fit float64
 	}{{"width", float64(d.Width), float64(d.FitWidth)}, {"thickness", float64(d.Thickness), float64(d.FitThickness)}} {
 		if more := math.Ceil(10*(swell*side.size-side.fit)) / 10; more > 0 {
-			off = append(off, w.shaving(more)+" off their "+side.name)
+			off = append(off, w.Fine(more)+" off their "+side.name)
 		}
 	}
 	if len(off) == 0 {
 		return words + " So they go in hot as they are: only ease their edges."
 	}
 	return words + " So plane " + wording.And(off) + ", as far as they go in, and ease their edges."
-}
-
-// shaving letters mm that are planed off by feel: a sixteenth would be too coarse.
-func (w *writer) shaving(mm float64) string {
-	metric := measure.MM(mm, 1) + " mm"
-	return report.Either(w.Letters.Units, metric, fmt.Sprintf("%.2f in (%s)", mm/25.4, metric))
 }
 
 // steamBox says how the box is rigged before the first rib is soaked.

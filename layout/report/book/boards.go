@@ -24,7 +24,7 @@ func (w *writer) blocksInList(t *report.Table) {
 	}
 	if n > 0 {
 		t.Row(first.Mark+" to "+last.Mark, fmt.Sprintf("%d blocks of the middle plies; finished lengths stand under Gunwales", n), first.Species,
-			w.Cell(short)+" to "+w.Cell(long), w.Cell(first.Width), w.Cell(first.Thickness), "1", first.Grain)
+			w.Cell(short)+" to "+w.Cell(long), w.Gauge(first.Width), w.Gauge(first.Thickness), "1", first.Grain)
 	}
 }
 

@@ -127,7 +127,7 @@ func (w *writer) bins(c Course) {
 				if p.Of > 1 {
 					mark += fmt.Sprintf("/%d", p.Number)
 				}
-				t.Row(mark, s.Part, s.Species, w.Cell(p.Length), w.Cell(s.Width), w.Cell(s.Thickness), board[p], "[  ]")
+				t.Row(mark, s.Part, s.Species, w.Cell(p.Length), w.Gauge(s.Width), w.Gauge(s.Thickness), board[p], "[  ]")
 			}
 		}
 		w.add(t)

@@ -2,9 +2,11 @@ package book
 
 import (
 	"fmt"
+	"strings"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/measure"
 	"ribwright/geometry/shop/hours"
 	"ribwright/geometry/wording"
 	"ribwright/layout/report"
@@ -36,18 +38,18 @@ func (w *writer) cover() {
 	}})
 	w.section("Contents")
 	w.add(report.Contents{})
-	w.add(glossary())
+	w.add(glossary(w.Letters.Units))
 }
 
 // glossary explains the words of the trade that the book takes for granted.
-func glossary() report.Table {
+func glossary(units measure.System) report.Table {
 	var rows []string
 	for _, word := range []string{"bow, stern", "forward, aft", "port, starboard", "midship", "station", "gunwale", "outwale",
 		"keel", "stringer", "batten", "stem", "horn", "shelf", "forefoot", "molded", "breasthook", "cross piece", "thwart", "yoke", "painter",
 		"proud", "shy", "bilge", "flare", "sheer", "rocker", "blank", "ply", "mortise, tenon", "scarf", "spreader", "edge-set", "springback", "fair",
 		"windlass of cord", "clove hitch", "reef knot", "frapping", "bevel", "Forstner drill", "fid", "GM"} {
 		meaning, _ := trade.Meaning(word)
-		rows = append(rows, word, meaning)
+		rows = append(rows, word, strings.Replace(meaning, ", in mm:", report.Either(units, ", in mm:", ", in inches:"), 1))
 	}
 	return report.Titled("Words of this book").Names("Word").Words("What it means").Filled(rows...)
 }

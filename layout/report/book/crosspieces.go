@@ -26,7 +26,7 @@ func (w *writer) crossPieces() {
 	}
 	c := report.Titled("Cross pieces, under the gunwales, "+w.Marks()).Names("Stick").Words("Name", "Middle at").Numbers("Length", "Between the gunwales", "Thick", "End cut, degrees off square", "Lower face cut back")
 	for i, p := range f.Thwarts {
-		c.Row(frame.CrossMark(i), p.Name, w.Station(p.At), w.Mark(p.Length), w.Mark(p.Between), w.Cell(p.Thickness), report.Angle(p.EndCut), w.Cell(p.Under))
+		c.Row(frame.CrossMark(i), p.Name, w.Station(p.At), w.Mark(p.Length), w.Mark(p.Between), w.Gauge(p.Thickness), report.Angle(p.EndCut), w.Gauge(p.Under))
 	}
 	c.Note = "Length is the greatest, across the boat. Cut the ends to the pattern; they stay inside the gunwales' outer faces, clear of the skin."
 	w.add(c)
@@ -47,7 +47,7 @@ func (w *writer) crossPiece(i int) report.Figure {
 	s.line(layout.Center, 0, b.Min.Y-1.5*per, 0, b.Max.Y+1.5*per)
 	s.across(b.Min.X, b.Max.X, b.Min.Y/per-6, w.Fine(p.Length))
 	s.up(b.Min.Y, b.Max.Y, b.Min.X/per-4, w.Fine(b.H()))
-	return report.Figure{Drawing: s.settled(), Caption: fmt.Sprintf("%s, %s, from above, %s; forward is up. Holes %s, for bolts; see Joints.", frame.CrossMark(i), p.Name, ratio(per), w.Fine(p.Hole)),
+	return report.Figure{Drawing: s.settled(), Caption: fmt.Sprintf("%s, %s, from above, %s; forward is up. Holes %s, for bolts; see Joints.", frame.CrossMark(i), p.Name, ratio(per), w.Drill(p.Hole)),
 		About: fmt.Sprintf("Outline of the cross piece %s with its length and width.", p.Name)}
 }
 

@@ -12,6 +12,7 @@ import (
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
+	"ribwright/geometry/measure"
 	"ribwright/geometry/trial/swamped"
 	"ribwright/geometry/water/awash"
 	"ribwright/geometry/wording"
@@ -82,7 +83,7 @@ func (w *writer) flotation() {
 	}
 	w.add(report.List{First: 1, Items: []string{
 		"Hold each piece in its place before you strap it. It touches nothing but ribs and gunwales, and no person.",
-		"Pull at every strap as hard as its table says that it holds, 10 N for each kilogram: that much and no more.",
+		"Pull at every strap as hard as its table says that it holds" + report.Either(w.Letters.Units, ", 10 N for each kilogram", "") + ": that much and no more.",
 		"In shallow water, with a life jacket on, fill the boat to its gunwales. Sit on its floor, then hold on outside. Compare with the table above: the least of the sheer out of water, and whether it comes back when you rock it.",
 		"Where it lies lower or rolls, look for a strap that gave and foam that lies low or inboard. People heavier than the design's want more foam."}})
 	w.warn("Flotation that comes loose leaves the boat when it is needed. Look at every strap before each trip, and leave no loop that a foot or a hand goes into.", "common practice, no source")
@@ -110,14 +111,22 @@ func (w *writer) endBags() (out []flotation.Bag) {
 // strapHolds letters what a strap must hold, rounded up to what straps are sold by.
 func strapHolds(b flotation.Bag) string { return fmt.Sprintf("%.0f", math.Ceil(b.Pull/10)*10) }
 
+// volumes heads a column of what floats.
+func (w *writer) volumes() string { return report.Either(w.Letters.Units, "Liters", "Gallons") }
+
+// holdsVolume letters liters for such a column.
+func (w *writer) holdsVolume(liters float64, decimals int) string {
+	return report.Either(w.Letters.Units, measure.MM(liters, decimals), measure.MM(liters/quart/4, 1))
+}
+
 func (w *writer) sidePieces(sides []flotation.Bag) {
 	if len(sides) == 0 {
 		return
 	}
-	t := report.Titled("Side pieces of closed-cell foam, each twice, port and starboard, "+w.Unit()).Names("Piece").Numbers("Aft end at", "Fore end at", "Thick aft", "Thick amid", "Thick fore", "Tall", "Liters", "Each strap holds, N", "Each cut to").Words("Straps at ribs")
+	t := report.Titled("Side pieces of closed-cell foam, each twice, port and starboard, "+w.Unit()).Names("Piece").Numbers("Aft end at", "Fore end at", "Thick aft", "Thick amid", "Thick fore", "Tall", w.volumes(), "Each strap holds, N", "Each cut to").Words("Straps at ribs")
 	for _, b := range sides {
 		n := len(b.Blocks)
-		t.Row(mark(b), w.Station(b.Aft), w.Station(b.Fore), w.Whole(b.Blocks[0].Wide), w.Whole(b.Blocks[n/2].Wide), w.Whole(b.Blocks[n-1].Wide), w.Whole(b.Tall), fmt.Sprintf("%.1f", b.Liters), strapHolds(b), w.Whole(1000*b.StrapLong()), strings.Join(b.StrapRibs(w.Frame), ", "))
+		t.Row(mark(b), w.Station(b.Aft), w.Station(b.Fore), w.Whole(b.Blocks[0].Wide), w.Whole(b.Blocks[n/2].Wide), w.Whole(b.Blocks[n-1].Wide), w.Whole(b.Tall), w.holdsVolume(b.Liters, 1), strapHolds(b), w.Whole(1000*b.StrapLong()), strings.Join(b.StrapRibs(w.Frame), ", "))
 	}
 	t.Note = "Thick is across the boat, at the lower edge. A strap and what it is tied to hold twice the lift of the whole piece, and there is never one strap alone. Pieces leave people the room that they want as the design has them: " + w.posed() + ". Who means to sit another way wants the book made anew for it."
 	w.add(t, w.sideFigure(widest(sides)))
@@ -215,9 +224,9 @@ func (w *writer) bags(ends []flotation.Bag) {
 	if len(ends) == 0 {
 		return
 	}
-	t := report.Titled("Float bags, "+w.Unit()).Names("Place").Numbers("Liters", "From", "To", "Across at most", "Tall", "Straps", "Each holds, N", "Each cut to")
+	t := report.Titled("Float bags, "+w.Unit()).Names("Place").Numbers(w.volumes(), "From", "To", "Across at most", "Tall", "Straps", "Each holds, N", "Each cut to")
 	for _, b := range ends {
-		t.Row(wording.Capital(b.Where), fmt.Sprintf("%.0f", b.Liters), w.Station(b.Aft), w.Station(b.Fore), w.Whole(b.Across), w.Whole(b.Tall), fmt.Sprint(b.Straps), strapHolds(b), w.Whole(1000*b.StrapLong()))
+		t.Row(wording.Capital(b.Where), w.holdsVolume(b.Liters, 0), w.Station(b.Aft), w.Station(b.Fore), w.Whole(b.Across), w.Whole(b.Tall), fmt.Sprint(b.Straps), strapHolds(b), w.Whole(1000*b.StrapLong()))
 	}
 	w.add(t, report.List{First: 1, Items: []string{
 		"When the frame is oiled and dry, before the skin goes on, tie two loops of webbing for each strap where it will cross the bag: a quarter of its length from each end, round the upper stringer to port and to starboard; under the cloth webbing shows no more than a lashing. Tie one more at each end, round rib " + strings.Join(lacedTo(w.Frame, ends), " and rib ") + ", close beside the keel: the cloth stands clear of the rib there.",

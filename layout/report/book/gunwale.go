@@ -46,7 +46,7 @@ func (w *writer) mortises() {
 		t = t.Numbers("To a scarf drawn")
 	}
 	for _, m := range g.Mortises {
-		t.Row(m.Rib, w.Mark(m.FromMidship), w.Cell(m.Station), signed(report.Angle(m.Bevel)), signed(report.Angle(m.Along)), turned(m.Twist), w.cellIf(w.eased(m), m.Ease), w.Cell(m.ToNext), w.Cell(m.Deep))
+		t.Row(m.Rib, w.Mark(m.FromMidship), w.Cell(m.Station), signed(report.Angle(m.Bevel)), signed(report.Angle(m.Along)), turned(m.Twist), w.cellIf(w.eased(m), m.Ease), w.Cell(m.ToNext), w.Gauge(m.Deep))
 		if len(g.Scarfs) > 0 {
 			last := len(t.Rows) - 1
 			t.Rows[last] = append(t.Rows[last], w.cellIf(!math.IsInf(m.ToScarf, 1), m.ToScarf))

@@ -53,7 +53,7 @@ func (w *writer) headFigure(h joint.Head) report.Figure {
 	s.across(x0-wide/2, x0, -30/per-3, w.Fine(h.Side))
 	s.up(0, g.Height, (x0+35)/per+4, w.Fine(g.Height))
 	return report.Figure{Drawing: s.settled(),
-		Caption: fmt.Sprintf("Head of rib %s, %s, across the gunwale and from inboard. The peg of %s goes through the inner wall and the tenon and stops short of the outer face.", m.Rib, times(per), w.Fine(h.Fastener.Diameter)),
+		Caption: fmt.Sprintf("Head of rib %s, %s, across the gunwale and from inboard. The peg of %s goes through the inner wall and the tenon and stops short of the outer face.", m.Rib, times(per), w.Drill(h.Fastener.Diameter)),
 		About:   "A rib's end in the mortise of the gunwale with a peg through one wall, and the peg's place in the middle of the rib."}
 }
 

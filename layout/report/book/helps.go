@@ -33,36 +33,41 @@ func (w *writer) helps() report.Table {
 		row("props", 2, w.Letters.Units.Whole(w.propTall(1))+" tall (bow) and "+w.Letters.Units.Whole(w.propTall(-1))+" (stern); the board on top and wedges make up the rest", "under both ends of the gunwales, while the edge-set is held")
 	}
 	row("keel blocks", 3, w.Length(keelUp)+" high, and shims", "to stand the keel on")
-	row("upright planks", 2, "fast to the floor, or on a concrete one to a weighted board, longer than "+w.Length(50*math.Ceil((keelUp+math.Max(f.Bow.Outline.Bounds().Max.Y, f.Stern.Outline.Bounds().Max.Y))/50)), "to clamp the stems to")
+	row("upright planks", 2, "fast to the floor, or on a concrete one to a weighted board, longer than "+w.Handy(50*math.Ceil((keelUp+math.Max(f.Bow.Outline.Bounds().Max.Y, f.Stern.Outline.Bounds().Max.Y))/50)), "to clamp the stems to")
 	if f.Design.Gunwale.Plies > 1 && f.Design.Gunwale.Glued != design.GluedOnForm {
-		row("clamps", 2*(1+int(math.Ceil((g.Fore-g.Aft)/300))), "that open "+w.Length(g.Width+30), "to glue both gunwales in one set-up")
+		row("clamps", 2*(1+int(math.Ceil((g.Fore-g.Aft)/300))), "that open "+w.Handy(g.Width+30), "to glue both gunwales in one set-up")
 	}
-	row("clamps", 4, "that open "+w.Length(w.largeClamps()), "to hold each stem to its plank, and a breasthook between the gunwales")
+	row("clamps", 4, "that open "+w.Handy(w.largeClamps()), "to hold each stem to its plank, and a breasthook between the gunwales")
 	row("string", 1, w.meters(f.Hull.Length+1000), "over the middle line, from stem to stem")
-	row("straightedge", 1, "longer than "+w.Length(2*g.EdgeAt(0, g.Width/2, g.Height).Y), "across the gunwales, to measure depths from")
+	row("straightedge", 1, "longer than "+w.Handy(2*g.EdgeAt(0, g.Width/2, g.Height).Y), "across the gunwales, to measure depths from")
 	if n := w.Eye.Sighted; n > 0 && !w.Bend.OnForms() {
 		s, use := f.Stringers[n-1], "along the bilges while the ribs are bent"
 		if dry := w.stringersThat(func(s bend.Stringer) bool { return len(s.Hot) == 0 }); len(dry) > 0 {
 			use += "; the sticks of " + stringers(dry[len(dry)-1:]) + " serve, before they are sawn to length"
 		}
-		row("bilge battens", 2, fmt.Sprintf("%s by %s, up to %s long", w.Fine(float64(f.Design.Stringers.Width)), w.Fine(float64(f.Design.Stringers.Depth)), w.Length(math.Ceil((s.Fore-s.Aft)/50)*50)), use)
+		row("bilge battens", 2, fmt.Sprintf("%s by %s, up to %s long", w.Fine(float64(f.Design.Stringers.Width)), w.Fine(float64(f.Design.Stringers.Depth)), w.Handy(math.Ceil((s.Fore-s.Aft)/50)*50)), use)
 	}
 	w.toTrue(row)
-	row("straight sticks", 2, w.Length(math.Ceil(w.Eye.Sticks/50)*50), "to sight for twist")
+	row("straight sticks", 2, w.Handy(math.Ceil(w.Eye.Sticks/50)*50), "to sight for twist")
 	longest := 0.0
 	for _, r := range f.Ribs {
 		longest = math.Max(longest, r.Blank)
 	}
-	row("steam box", 1, "inside some "+w.Length(100)+" square and longer than "+w.Length(math.Ceil(longest/50)*50)+", dowels across it "+w.Length(30)+" over its floor for the ribs to lie on", "for the ribs")
+	row("steam box", 1, "inside some "+w.Handy(100)+" square and longer than "+w.Handy(math.Ceil(longest/50)*50)+", dowels across it "+w.Handy(30)+" over its floor for the ribs to lie on", "for the ribs")
 	const watts = 2000.0
-	row("boiler", 1, fmt.Sprintf("of %.0f kW or a camping stove's largest flame: it boils off %.0f liters an hour at the most; the ribs take %.0f liters in %s. A hose to lead the steam, and a kettle to fill it up from", watts/1000, math.Ceil(boiledOff(watts, 1)), math.Ceil(boiledOff(watts, w.steaming())), atLength(w.steaming())), "to feed the box"+w.andSleeve())
+	row("boiler", 1, fmt.Sprintf("of %.0f kW or a camping stove's largest flame: it boils off %s an hour at the most; the ribs take %s in %s. A hose to lead the steam, and a kettle to fill it up from", watts/1000, w.water(boiledOff(watts, 1)), w.water(boiledOff(watts, w.steaming())), atLength(w.steaming())), "to feed the box"+w.andSleeve())
 	w.sleeveAndGauges(row)
 	row("soaking trough or tube", 1, "as long", "for their blanks")
 	if r := w.tightest(); !w.Bend.OnForms() && !math.IsInf(r, 1) {
 		row("post or round former", 1, "of a radius of "+w.Length(5*math.Floor(r/5))+" or less", "to bend ribs over")
 	}
 	row("steel plate", 1, "holes of "+w.pegHoles(), "to draw pegs through, where you split them yourself")
-	return t.Noted("None of it is in the cost. Offcuts do for most.")
+	return t.Noted("None of it is in the cost, the cut list and the ripping plan. Offcuts do for most, but not for bilge battens, laths and straight sticks: these want wood of their length.")
+}
+
+// water letters liters of it, up to the next whole liter or quart.
+func (w *writer) water(l float64) string {
+	return report.Either(w.Letters.Units, fmt.Sprintf("%.0f liters", math.Ceil(l)), fmt.Sprintf("%.0f quarts", math.Ceil(l/quart)))
 }
 
 // gaugeBy are the minutes in which a gauge is drawn and sawn by hand; common practice.
@@ -102,7 +107,7 @@ func (w *writer) toTrue(row func(what string, n int, size, use string)) {
 	for _, r := range w.Bend.Ribs {
 		widest = math.Max(widest, r.Hot)
 	}
-	row("width stick", 1, "two thin laths clamped on each other, up to "+w.Length(math.Ceil(widest/50)*50), "to show the width that a hot rib is held at")
+	row("width stick", 1, "two thin laths clamped on each other, up to "+w.Handy(math.Ceil(widest/50)*50), "to show the width that a hot rib is held at")
 	if n := w.Eye.Sighted; n > 0 {
 		if aft, fore := w.dryRun(n); aft != "" {
 			s, ends := w.Frame.Design.Stringers, 2
@@ -112,7 +117,7 @@ func (w *writer) toTrue(row func(what string, n int, size, use string)) {
 			if fore == w.Frame.Ribs[len(w.Frame.Ribs)-1].Name {
 				ends--
 			}
-			row("bilge laths", 2*ends, fmt.Sprintf("%s wide and some %s thick, %s long", w.Fine(float64(s.Width)), w.Length(float64(s.Depth)/2), w.Length(w.lathLong(aft, fore))), "along the bilges past the ends of the battens' ties")
+			row("bilge laths", 2*ends, fmt.Sprintf("%s wide and some %s thick, %s long", w.Fine(float64(s.Width)), w.Length(float64(s.Depth)/2), w.Handy(w.lathLong(aft, fore))), "along the bilges past the ends of the battens' ties")
 		}
 	}
 }
@@ -144,7 +149,7 @@ func (w *writer) sticksToCut(row func(what string, n int, size, use string)) {
 	if len(long) == 0 {
 		return
 	}
-	row("spreader sticks", len(long), fmt.Sprintf("%s long; %s high, %s thick", wording.List(long, w.Length), w.Length(math.Ceil((w.Frame.Gunwale.Height+40)/5)*5), w.Length(spreader.Stick)), "to hold the gunwales to the table Spreaders while building")
+	row("spreader sticks", len(long), fmt.Sprintf("%s long; %s high, %s thick", wording.List(long, w.Handy), w.Handy(math.Ceil((w.Frame.Gunwale.Height+40)/5)*5), w.Length(spreader.Stick)), "to hold the gunwales to the table Spreaders while building")
 }
 
 // tightest is the least radius of an inner face as a rib is bent hot, mm; +Inf without bends.
@@ -163,5 +168,5 @@ func (w *writer) pegHoles() string {
 	j := w.Bend.Joints
 	all := []float64{j.Head.Fastener.Diameter, j.Hooks[0].Fastener.Diameter, j.Hooks[1].Fastener.Diameter}
 	slices.Sort(all)
-	return wording.Joined(slices.Compact(all), " and ", w.Fine)
+	return wording.Joined(slices.Compact(all), " and ", w.Drill)
 }

@@ -110,7 +110,7 @@ func TestBothSystemsAgree(t *testing.T) {
 					continue
 				}
 				figures++
-				if most := agree(m.Columns[c].Head, mm); math.Abs(a-float64(b)) > most && !strings.HasPrefix(m.Columns[c].Head, "For ") {
+				if most := agree(title, m.Columns[c].Head, mm); math.Abs(a-float64(b)) > most && !strings.HasPrefix(m.Columns[c].Head, "For ") && m.Columns[c].Head != "Liters" {
 					t.Errorf("%s, %s: %s mm and %s in are not one length", title, m.Columns[c].Head, mm, inch)
 				}
 			}
@@ -124,9 +124,12 @@ func TestBothSystemsAgree(t *testing.T) {
 // agree is how far two figures of a column may be off for the last step of both: tenths
 // of a mm, or whole mm where the cell has no tenths, and sixteenths of an inch; what is
 // bent by hand stands in 5 mm and quarters.
-func agree(head, mm string) float64 {
+func agree(title, head, mm string) float64 {
 	if strings.HasSuffix(head, "%") { // held hot, by springback
 		head = "Held hot"
+	}
+	if title == "Sticks, mm" && head == "Length" { // rounded up in mm alone
+		return 1 + 25.4/32
 	}
 	switch head {
 	case "Held hot", "Relax to, before pegging", "Free width", "Begins", "Ends":

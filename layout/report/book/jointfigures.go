@@ -123,7 +123,7 @@ func (w *writer) footFigure(f joint.Foot) report.Figure {
 	s.note(-land-30, -keel, 0, keel/per+1.2, layout.Left, "keel")
 	s.note(4, 18, 0, 0, layout.Left, "stem")
 	// Across: the keel from its end, the foot over it.
-	x0 := 45 + half + 22
+	x0 := 45 + half + report.Either(w.Letters.Units, 22.0, 10) // inches are longer words
 	s.box(layout.Cut, x0-half, -keel, x0+half, 0)
 	tapered := ""
 	if end := w.keelEnd(f.End); end < half {

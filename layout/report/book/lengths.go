@@ -113,5 +113,5 @@ func (w *writer) cellIf(is bool, mm float64) string {
 	if !is {
 		return "-"
 	}
-	return w.Cell(mm)
+	return w.Gauge(mm)
 }

@@ -57,7 +57,7 @@ func (w *writer) lies() {
 func (w *writer) pieces(k kit.Kit) report.Table {
 	t := report.Titled(wording.Capital(k.Name)+": what it is made of, "+w.Unit()).Words("Piece").Numbers("Count").Words("Wood, or how much").Numbers("Long", "Wide", "Thick")
 	for _, p := range k.Pieces {
-		t.Row(wording.Capital(p.Name), fmt.Sprint(p.Count), p.Wood, w.Cell(p.Long), w.Cell(p.Wide), w.Cell(p.Thick))
+		t.Row(wording.Capital(p.Name), fmt.Sprint(p.Count), p.Wood, w.Cell(p.Long), w.Gauge(p.Wide), w.Gauge(p.Thick))
 	}
 	for _, b := range k.Things {
 		t.Row(wording.Capital(b.Name), "", amount(b), "", "", "")

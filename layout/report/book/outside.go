@@ -2,11 +2,13 @@ package book
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/outside"
 	"ribwright/geometry/marks"
+	"ribwright/geometry/measure"
 	"ribwright/geometry/wood/fasten"
 	"ribwright/geometry/wording"
 	"ribwright/layout/report"
@@ -143,16 +145,19 @@ func (w *writer) screwed(s outside.Strip, why string) string {
 	if s.Screws == nil {
 		return "The wood under it is too thin for screws: clamp or strap it until the compound holds."
 	}
-	return fmt.Sprintf("Bore %s through the strip and %s on into the wood, and drive %s of %s x %s, square to the face, in the middle of the strip's breadth, at the places of the table of screws: %s. The first stands %s from the after end, the last %s from the fore end, and the next is never much farther than %s. Sink the heads by %s; then %s of wood or more stay under the tips.%s",
-		w.Fine(outside.ScrewWide), w.Fine(s.Pilot), wording.Counted(len(s.Screws), "screw"), w.Fine(outside.ScrewWide), w.Length(s.Screw), why,
-		w.Length(s.Screws[0]-s.From), w.Length(s.To-s.Screws[len(s.Screws)-1]), w.Length(s.Apart), w.Length(outside.Sunk), w.Length(outside.Under), w.shallow(s))
+	long := w.Letters.Units.ScrewLong(s.Screw)
+	more := long - s.Screw
+	return fmt.Sprintf("Bore %s through the strip and %s on into the wood, and drive %s, square to the face, in the middle of the strip's breadth, at the places of the table of screws: %s. The first stands %s from the after end, the last %s from the fore end, and the next is never much farther than %s. Sink the heads by %s; then %s of wood or more stay under the tips.%s",
+		w.Drill(outside.ScrewWide), w.Drill(s.Pilot), wording.Counted(len(s.Screws), "screw")+report.Either(w.Letters.Units, " of "+w.Fine(outside.ScrewWide)+" x "+w.Length(s.Screw), " "+measure.ScrewNumber(outside.ScrewWide)+" x "+w.Length(long)), why,
+		w.Length(s.Screws[0]-s.From), w.Length(s.To-s.Screws[len(s.Screws)-1]), w.Length(s.Apart), w.Length(outside.Sunk), w.Length(outside.Under-math.Max(0, more)), w.shallow(s, more))
 }
 
-// shallow says of screws that go less deep than building rules want what they are good for.
-func (w *writer) shallow(s outside.Strip) string {
+// shallow says of screws that go less deep than building rules want what they are good for;
+// those that are bought go so much deeper than drawn.
+func (w *writer) shallow(s outside.Strip, more float64) string {
 	want := fasten.ScrewDeep * fasten.Number6Shank
 	if s.Into >= want {
 		return ""
 	}
-	return fmt.Sprintf(" They go %s into the wood, where rules for buildings want %s and the wood has no room for it: they hold the strip, and nothing is lifted or tied by it.", w.Length(s.Into), w.Length(want))
+	return fmt.Sprintf(" They go %s into the wood, where rules for buildings want %s and the wood has no room for it: they hold the strip, and nothing is lifted or tied by it.", w.Length(s.Into+more), w.Length(want))
 }

@@ -21,10 +21,10 @@ func (w *writer) plates() {
 		from := "a sheet of " + w.Whole(b.Stock.Y) + " x " + w.Whole(b.Stock.X) + ", or what the file says is enough"
 		if b.Blanks != nil {
 			from = wording.List(b.Blanks, func(k layout.Blank) string {
-				return wording.Counted(k.Count, "blank") + " of " + w.sawn(k.Long) + " x " + w.Cell(k.Wide)
+				return wording.Counted(k.Count, "blank") + " of " + w.sawn(k.Long) + " x " + w.Gauge(k.Wide)
 			})
 		}
-		t.Row(fmt.Sprint(i+1), b.Material, w.Cell(b.Thickness), fmt.Sprint(b.Parts), from)
+		t.Row(fmt.Sprint(i+1), b.Material, w.Gauge(b.Thickness), fmt.Sprint(b.Parts), from)
 	}
 	t.Note = "The figure shows one way to lay the parts. The cutter's file lays them closer and otherwise: it says on each plate how much of a sheet that takes, and so do the plates in small among the patterns. Look there before you cut a sheet down."
 	w.add(w.platesFigure(), t)

@@ -94,7 +94,7 @@ func (w *writer) boredEnds() string {
 	if place(0) != words {
 		words += " at the bow, " + place(0) + " at the stern"
 	}
-	return fmt.Sprintf("Bore each end across for its lashing, along its sloping cut and not square to the wood, %s, %s; ease the edges of the holes.", w.Fine(e[1].Drill), words)
+	return fmt.Sprintf("Bore each end across for its lashing, along its sloping cut and not square to the wood, %s, %s; ease the edges of the holes.", w.Drill(e[1].Drill), words)
 }
 
 // crosses says what is marked on the stems for the stringers, "" without any.
@@ -110,7 +110,7 @@ func (w *writer) planedTo(r cutlist.RipCut) string {
 	var out []string
 	for _, p := range slices.Concat(r.Layers...) {
 		s := w.Plan.Sticks[p.Stick]
-		if words := w.Cell(s.Width) + " x " + w.Cell(s.Thickness); !slices.Contains(out, words) {
+		if words := w.Gauge(s.Width) + " x " + w.Gauge(s.Thickness); !slices.Contains(out, words) {
 			out = append(out, words)
 		}
 	}

@@ -32,7 +32,7 @@ func (w *writer) seats() {
 		if who == "" {
 			who = "nobody"
 		}
-		t.Row(s.Name, s.Kind.String(), who, w.Station(s.At), w.Mark(s.Height), w.Cell(s.Long), w.Cell(s.Wide), w.Cell(s.Drop))
+		t.Row(s.Name, s.Kind.String(), who, w.Station(s.At), w.Mark(s.Height), w.Gauge(s.Long), w.Gauge(s.Wide), w.Gauge(s.Drop))
 	}
 	w.add(t)
 	var found finding.List
@@ -75,15 +75,15 @@ func (w *writer) on(s seat.Seat) (out []design.Person) {
 func (w *writer) hungSeat(s seat.Seat) {
 	h := s.Hung
 	w.add(w.hungFigure(s), w.frameFigure(s))
-	t := report.Titled("Rails and hangers of "+s.Name+", "+w.Marks()).Words("Rail", "Rail at").Numbers("Rail's length", "Hanger's length", "Down to the slot", "Slot forward of the hanger's middle", "Bolts down", "Bolts, M6, long", "Lean, degrees")
+	t := report.Titled("Rails and hangers of "+s.Name+", "+w.Marks()).Words("Rail", "Rail at").Numbers("Rail's length", "Hanger's length", "Down to the slot", "Slot forward of the hanger's middle", "Bolts down", report.Either(w.Letters.Units, "Bolts, M6, long", "Bolts"), "Lean, degrees")
 	b := report.Titled("Bolts of the hangers, on the straight gunwale from midship, and their blocks, "+w.Marks()).Words("Rail").Numbers("After bolt", "Fore bolt", "Block long", "Block high", "Block thick")
 	for _, r := range []struct {
 		name string
 		rail seat.Rail
 	}{{"front", h.Front}, {"after", h.After}} {
 		g, slot := r.rail.Hanger, r.rail.SlotInboard()
-		t.Row(r.name, w.Station(r.rail.Station), w.Mark(r.rail.Length), w.Mark(g.Length), w.Mark(slot.Y), w.Cell(slot.X), w.Cell(g.Down), w.Whole(g.BoltLong()), report.Angle(g.Lean()))
-		b.Row(r.name, w.Mark(g.Bolts[0]), w.Mark(g.Bolts[1]), w.Cell(g.BlockLong()), w.Cell(g.BlockHigh()), w.Cell(g.Block))
+		t.Row(r.name, w.Station(r.rail.Station), w.Mark(r.rail.Length), w.Mark(g.Length), w.Mark(slot.Y), w.Gauge(slot.X), w.Gauge(g.Down), report.Either(w.Letters.Units, w.Whole(g.BoltLong()), bolt(6, g.BoltLong())), report.Angle(g.Lean()))
+		b.Row(r.name, w.Mark(g.Bolts[0]), w.Mark(g.Bolts[1]), w.Gauge(g.BlockLong()), w.Gauge(g.BlockHigh()), w.Gauge(g.Block))
 	}
 	t.Note = fmt.Sprintf("Rails %s wide and %s deep, of %s. Hangers are %s thick. The slot's figures are those of its mouth on the inboard face, at the middle of its upper edge. Lengths follow from the height of the seat: the step Seats suits them to gunwale and floor as they stand.", w.Fine(h.Width), w.Fine(h.Depth), s.Wood, w.Fine(seat.Thick))
 	w.add(t, b)
@@ -102,7 +102,7 @@ func (w *writer) hangSteps(s seat.Seat) []string {
 	}
 	if h.Bottom == design.Webbing {
 		along, across := fittings.Straps(s)
-		out = append(out, fmt.Sprintf("Straps: %d run once from rail to rail and %d, woven through them, once from spreader to spreader, %s and %s apart from middle to middle; cut them %s and %s long. Lay one end of a strap once round its rail or spreader, over the top, down and back under it, and sew %s of that end to the strap, a square with a cross in it, 4 seams or more. Pull the other end round its own in the same way, until the strap sinks about %s under a person, pin it, sew it and cut off the %s or so that you pulled it by. Tighter straps pull the rails together with more than the person's weight.", h.Along, h.Across, w.whole(s.Wide/float64(h.Along)), w.whole(h.Spreader/float64(h.Across)), w.Length(along), w.Length(across), w.Length(fittings.Sewn), w.Length(seat.Sag), w.Length(fittings.Held)))
+		out = append(out, fmt.Sprintf("Straps: %d run once from rail to rail and %d, woven through them, once from spreader to spreader, %s and %s apart from middle to middle; cut them %s and %s long. Lay one end of a strap once round its rail or spreader, over the top, down and back under it, and sew %s of that end to the strap, a square with a cross in it, 4 seams or more. Pull the other end round its own in the same way, until the strap sinks about %s under a person, pin it, sew it and cut off the %s or so that you pulled it by. Tighter straps pull the rails together with more than the person's weight.", h.Along, h.Across, w.whole(s.Wide/float64(h.Along)), w.whole(h.Spreader/float64(h.Across)), w.Length(along), w.Length(across), w.Handy(fittings.Sewn), w.Length(seat.Sag), w.Handy(fittings.Held)))
 	} else {
 		out = append(out, fmt.Sprintf("Screw %d slats of %s by %s on the rails, two screws at each end.", h.Along, w.Fine(seat.SlatWide), w.Fine(seat.SlatThick)))
 	}

@@ -10,6 +10,7 @@ import (
 	"ribwright/geometry/design"
 	"ribwright/geometry/shop/cutlist"
 	"ribwright/geometry/wording"
+	"ribwright/layout/report"
 )
 
 // hungSeats reports whether a seat hangs from the gunwales.
@@ -52,7 +53,7 @@ func (w *writer) boring(s seat.Seat) []string {
 	h := s.Hung
 	return []string{
 		fmt.Sprintf("Carry the marks of the bolts to the gunwales' outer faces, %s under the upper edge, none within %s of a mortise. Sink a seat for a nut and its washer at each, square to the face, %s deep, with a Forstner drill of %s: now, and never before the gunwales are bent, for a stick kinks where wood is gone.", w.Fine(h.Front.Hanger.Down), w.whole(25), w.Fine(seat.LetIn), w.whole(seat.NutSeat)),
-		fmt.Sprintf("Clamp a block and its hanger behind each pair of marks: the hanger square to the gunwale, its upper end in line with the gunwale's top, which slopes, its middle line midway between the marks; the block 2 mm under that edge. Bore from the middle of each seat, %s, square, through gunwale, block and hanger in one, into a scrap held behind: so their holes agree.", w.Fine(seat.Hole)),
+		fmt.Sprintf("Clamp a block and its hanger behind each pair of marks: the hanger square to the gunwale, its upper end in line with the gunwale's top, which slopes, its middle line midway between the marks; the block 2 mm under that edge. Bore from the middle of each seat, %s, square, through gunwale, block and hanger in one, into a scrap held behind: so their holes agree.", w.Drill(seat.Hole)),
 		fmt.Sprintf("Put in the bolts, %s: wax them well. Glue the block to the gunwale, kitchen film between block and hanger. Each bolt goes in from inboard, with %s under its head, through hanger, block and gunwale; in the seat it has a washer and its nut. Bed these two in epoxy thickened with its filler or fine sawdust, none of it on the thread, draw up, and wipe off flush: it keeps the nut from turning when skin and outwale hide it. The bolt ends past its nut and short of the outer face; a washer more or fewer under its head sets that right. Leave it overnight; then take out the bolts and take off the hangers.", boltsOf(h, w), washersOf(h)),
 	}
 }
@@ -69,9 +70,9 @@ func inEach(front, after string) string {
 func boltsOf(h *seat.Hung, w *writer) string {
 	front, after := h.Front.Hanger.BoltLong(), h.After.Hanger.BoltLong()
 	if front == after {
-		return "8 of M6 by " + w.whole(front)
+		return fmt.Sprintf("8 of M6 by %.0f mm", front)
 	}
-	return fmt.Sprintf("4 of M6 by %s in front and 4 by %s behind", w.whole(front), w.whole(after))
+	return fmt.Sprintf("4 of M6 by %.0f mm in front and 4 %sby %.0f mm behind", front, report.Either(w.Letters.Units, "", "of M6 "), after)
 }
 
 func washersOf(h *seat.Hung) string {

@@ -59,7 +59,7 @@ func (w *writer) layOn() string {
 		fabric.Nylon:     "damp: wet it, wring it out, and work while it is damp, for damp nylon is longest and drums when it dries.",
 		fabric.Cotton:    "dry: wetting it at the end shrinks it.",
 	}[w.fiber()]
-	return fmt.Sprintf("Lay the sheet over with its middle thread on the keel and as much beyond one stem as beyond the other, %s or more. Lay it on %s", w.Length(materials.GripLength/2), how)
+	return fmt.Sprintf("Lay the sheet over with its middle thread on the keel and as much beyond one stem as beyond the other, %s or more. Lay it on %s", w.Handy(materials.GripLength/2), how)
 }
 
 // drawOver says how hard the other side is pulled.

@@ -42,9 +42,6 @@ func (w *writer) grams(g float64) string {
 	return report.Either(w.Letters.Units, fmt.Sprintf("%.0f g/m2 (%s)", g, ounces), ounces)
 }
 
-// quart is the US quart, L.
-const quart = 0.946353
-
 // coat is what is mixed for one coat of so many liters, up to a tenth of a liter or a quart,
 // L: what is printed, so that the coats of a table add up to what is bought.
 func (w *writer) coat(l float64) float64 {
@@ -63,11 +60,6 @@ func (w *writer) liters(l float64) string {
 	return report.Either(w.Letters.Units, fmt.Sprintf("%.1f L", l), fmt.Sprintf("%.1f US quarts", l/quart))
 }
 
-// meters letters a length as shops sell it.
-func (w *writer) meters(mm float64) string {
-	return report.Either(w.Letters.Units, fmt.Sprintf("%.1f m", math.Ceil(mm/100-1e-9)/10), fmt.Sprintf("%.2f yd", math.Ceil(mm/914.4*4)/4))
-}
-
 // degrees letters a temperature in C.
 func (w *writer) degrees(c float64) string {
 	return report.Either(w.Letters.Units, fmt.Sprintf("%.0f degrees C", c), fmt.Sprintf("%.0f degrees F", math.Round((c*1.8+32)/5)*5))
@@ -80,7 +72,7 @@ func (w *writer) clothToBuy() report.Table {
 	if w.fiber() == fabric.Polyester {
 		what += ", not heat-set, or it will not shrink"
 	}
-	t.Row(wording.Capital(w.fiber().String())+" cloth", what, w.meters(c.OffRoll()))
+	t.Row(wording.Capital(w.fiber().String())+" cloth", what, w.off(c.OffRoll()))
 	t.Row("Thread", "waxed polyester, about 1 mm (1/25 in) thick, for the seams", w.meters(1000*math.Ceil(c.Thread/1000)))
 	t.Row("Tacks or staples", "bronze or stainless, "+w.Length(12)+" long, every "+w.Length(materials.TackPitch), fmt.Sprint(w.Needs.Tacks))
 	if k.Count > 0 {
@@ -92,7 +84,7 @@ func (w *writer) clothToBuy() report.Table {
 	}
 	try := "Try " + what + " first, on what is trimmed off the sheet."
 	if c.Trial > 0 {
-		try = "Of the length " + w.meters(c.Trial) + " are to try " + what + " on first: cut them off before all else."
+		try = "Of the length " + report.Either(w.Letters.Units, w.off(c.Trial), w.Length(c.Trial)) + " are to try " + what + " on first: cut them off before all else."
 	}
 	return t.Noted(fmt.Sprintf("Another roll does when it is %s wide or more: that is %s round the boat and %s beyond each gunwale, the least to pull by. Of the coating, %.0f %% stays in tray and brush: paint makers reckon 10 to 20 %%. ", w.Length(c.Least), w.Length(c.Girth), w.Length(materials.GripLeast), fabric.Loss*100) + try)
 }
@@ -249,7 +241,8 @@ func (w *writer) spread(c float64) string {
 // tension says what the skin may pull, beside what the design reckons with.
 func (w *writer) tension() {
 	r, got := w.fiber().Tension(), w.Frame.Design.Skin.Tension
-	w.say("Drawn so, a skin of %s pulls with %g to %g N on each mm of the boat's length, %g likely: from memory, nobody has published measured skins. The balance of this frame reckons with %g.", w.fiber(), r.Low, r.High, r.Likely, got)
+	pull := func(v float64) string { return fmt.Sprintf("%.2g", w.Letters.Units.Value(v, "N/mm")) }
+	w.say("Drawn so, a skin of %s pulls with %s to %s %s of the boat's length, %s likely: from memory, nobody has published measured skins. The balance of this frame reckons with %s.", w.fiber(), pull(r.Low), pull(r.High), report.Either(w.Letters.Units, "N on each mm", "lb on each inch"), pull(r.Likely), pull(got))
 	if got > 0 && (got < r.Low || got > r.High) {
 		w.warn(fmt.Sprintf("The tension of the design, %g N/mm, is outside what %s gives. Set skin.tension between %g and %g, and look at What holds the shape again.", got, w.fiber(), r.Low, r.High), "from memory")
 	}
@@ -282,7 +275,7 @@ func (w *writer) coats() {
 		}
 		t.Row(name, w.liters(w.coat(takes)), rate(covers), then)
 	}
-	w.add(t.Noted(fmt.Sprintf("The first coat fills the room between the threads; each later one leaves a film of %.0f um: volume solids in percent times 10 over the film in um are the m2 that a liter covers. Takes is with losses, covers without; all coats together are %s. Times are common practice; what the maker's sheet says comes first.", k.Film, w.liters(w.mixed()))))
+	w.add(t.Noted(fmt.Sprintf("The first coat fills the room between the threads; each later one leaves a film of %.0f um: volume solids in percent times %s covers. Takes is with losses, covers without; all coats together are %s. Times are common practice; what the maker's sheet says comes first.", k.Film, report.Either(w.Letters.Units, "10 over the film in um are the m2 that a liter", "102 over the film in um are the sq ft that a quart"), w.liters(w.mixed()))))
 	w.add(report.List{First: 1, Items: []string{
 		fmt.Sprintf("Wait for dry weather or a dry shop, %s to %s. Wipe the cloth with a dry cloth; no oil, no wax, no dust.", strings.TrimSuffix(strings.TrimSuffix(w.degrees(15), " degrees C"), " degrees F"), w.degrees(25)),
 		"Mix only what you brush out before it thickens, by the maker's proportions, by weight if you can.",

@@ -181,7 +181,7 @@ func (w *writer) springingEnd() report.Figure {
 		s.path(layout.Guide, r.Outer.Map(geometry.Stretch(side, 1)).Map(geometry.Shift(0, keelUp)))
 	}
 	s.line(layout.Center, 0, z-20, 0, top+g.Height+60)
-	s.up(z+deep, top, 4, w.Letters.Units.Whole(w.barOver(h)))
+	s.up(z+deep, top, half/per+8, w.Length(w.barOver(h))) // clear of the string and of the keel
 	s.across(-apart/2, apart/2, 40/per, w.Length(apart)+" or more")
 	s.up(0, under, -reach/per-6, w.Letters.Units.Whole(under))
 	s.across(-bar, bar, -6, w.Length(w.barLong())+" or more")

@@ -13,6 +13,7 @@ import (
 	"ribwright/geometry/shop/cutlist"
 	"ribwright/geometry/shop/hours"
 	"ribwright/geometry/wording"
+	"ribwright/layout/report"
 )
 
 // woodSteps are from the printer to sticks, gunwales and stems.
@@ -29,7 +30,7 @@ func (w *writer) patterns() step {
 		"Keep the story stick flat and dry. Every batten is marked from it. Leave its lanes together: each alone is a sliver. Lay a square along its upper edge, the blade on a mark of the lane that you read, and carry the mark to the batten beside it. The rib stick's lanes are wider and shorter: they are sawn off from the top, one after the other, as they are done. Saw in the lane that is done, clear of the line below, which is the next one's edge. Keep each, with its name on it, for a rib that is made anew.",
 		"Where a strip or a rib's lane shows one half, carry its marks round its edge to its back with a square: turned over at its 0, its back up and its marked edge on the same edge of the wood, it marks the other half. Where the story stick shows one half, turn it end for end instead, its face up and its 0 on the batten's middle: its upper edge then lies along the batten's other edge.",
 		w.byMachine(),
-	}, tools: "printer, steel rule, tape measure, square, knife, adhesive tape, pencil, saw; thin plywood or hardboard to trace on", check: "no taped strip off by more than 1 mm in 3 m (1/32 in in 8 ft)",
+	}, tools: "printer, steel rule, tape measure, square, knife, adhesive tape, pencil, saw; thin plywood or hardboard to trace on", check: "no taped strip off by more than " + report.Either(w.Letters.Units, "1 mm in 3 m (1/32 in in 8 ft)", "1/32 in in 8 ft"),
 		wrong: "a scale bar is off: set the printer to actual size and print again. It is still off: take the file to a print shop or to another printer, on the same paper, and measure again. Who made the files can also have the program make a proof of your printer, and patterns that allow for it. A strip is off: cut its tape and lay the sheets anew",
 		care:  "Work knives away from you.", who: "common practice, no source read"}
 }
@@ -61,7 +62,7 @@ func (w *writer) sawing() step {
 		"Plane every stick to the section that the ripping plan and the cut list give it.",
 		w.roundEdges(),
 		w.gluedUp(),
-	})...), tools: tools, check: "gauge the thickness of rib stock at three places, within " + w.shaving(marks.Ribbed) + ": it decides how it bends",
+	})...), tools: tools, check: "gauge the thickness of rib stock at three places, within " + w.Fine(marks.Ribbed) + ": it decides how it bends",
 		wrong: "a thick blank is planed again. A blank that is thin somewhere, or has a knot, becomes a short part; saw another for it",
 		care:  "Wood dust harms the lungs: limits are 3 mg/m3 for hardwood and 5 mg/m3 for softwood over 8 hours; western redcedar is a known sensitizer. Extract at the source and wear a mask besides. Use push sticks and the guard; never rip stock that is too short to hold.",
 		who:   "HSE, wood dust; slope of grain from FAA AC 43.13-1B; the saw is common practice"}
@@ -72,11 +73,11 @@ func (w *writer) sawing() step {
 func (w *writer) roundEdges() string {
 	const more = 20.0 // mm beyond head and spare end, by which a rib may be corrected; our own choice
 	j, d := w.Bend.Joints, w.Frame.Design.Ribs
-	of := []string{"of the ribs to a radius of " + w.shaving(j.Keel.RoundRib)}
+	of := []string{"of the ribs to a radius of " + w.Fine(j.Keel.RoundRib)}
 	if len(w.Frame.Stringers) > 0 {
-		of = append(of, "of the stringers to "+w.shaving(j.Stringers.Round))
+		of = append(of, "of the stringers to "+w.Fine(j.Stringers.Round))
 	}
-	of = append(of, "of the keel to "+w.shaving(j.Keel.Round))
+	of = append(of, "of the keel to "+w.Fine(j.Keel.Round))
 	words := "Round the long edges now, for cord goes over them and most are out of a plane's reach later: " + wording.And(of) + ". "
 	sharp := "the last " + w.Letters.Units.Whole(10*math.Ceil((w.Frame.Ribs[0].Tenon+float64(d.Trim)+more)/10)) + " of each rib, whose heads fill their mortises"
 	if d.Spare > 0 {
@@ -149,7 +150,7 @@ func (w *writer) boltsOnBench() []string {
 		return nil
 	}
 	c := j.Cross[0]
-	return []string{fmt.Sprintf("Bore the holes of the cross pieces' bolts at their marks, %s, square to the underside and right through. Let a head with its washer into the upper face over each: %s across and %s deep, as the chapter Joints says.", w.Fine(c.Of.Hole), w.whole(c.Washer), w.whole(c.Sunk))}
+	return []string{fmt.Sprintf("Bore the holes of the cross pieces' bolts at their marks, %s, square to the underside and right through. Let a head with its washer into the upper face over each: %s across and %s deep, as the chapter Joints says.", w.Drill(c.Of.Hole), w.whole(c.Washer), w.whole(c.Sunk))}
 }
 
 // forBolts ends the list of tools where bolts' heads are sunk.
@@ -196,7 +197,7 @@ func (w *writer) glueInBend(more string) []string {
 		w.roughEnds(),
 		"Do the next steps once without glue, for both gunwales in one set-up. Take a glue that stays open as long as they took you: epoxy with a slow hardener does, and it fills small gaps too (common practice).",
 		spread,
-		"Clamp each gunwale lightly, every " + w.Length(300) + ".",
+		"Clamp each gunwale lightly, every " + w.Handy(300) + ".",
 		w.tieEnds(),
 	}, w.heldApart(), []string{
 		"The gunwales stand upright in the notches, on blocks of one height under their ends and beside each stick; the lean comes later, in setting up. Line the notches and the blocks with film or paper, so that nothing is glued to them.",

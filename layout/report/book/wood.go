@@ -8,6 +8,7 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/curve"
+	"ribwright/geometry/measure"
 	"ribwright/geometry/shop/cost"
 	"ribwright/geometry/shop/cutlist"
 	"ribwright/geometry/shop/hours"
@@ -25,21 +26,27 @@ func (w *writer) cutList() {
 			continue
 		}
 		pieces := fmt.Sprint(len(w.Plan.Cuttings[i].Pieces))
-		t.Row(s.Mark, s.Part, s.Species, w.sawn(s.Length), w.Cell(s.Width), w.Cell(s.Thickness), pieces, w.Plan.Grain(i))
+		t.Row(s.Mark, s.Part, s.Species, w.sawn(s.Length), w.Gauge(s.Width), w.Gauge(s.Thickness), pieces, w.Plan.Grain(i))
 	}
 	w.blocksInList(&t)
-	t.Note = fmt.Sprintf("In the finished boat these sticks are %.2f liters of wood, %s at the densities of the species table.", w.InBoat.Volume/1e6, w.Mass(w.InBoat.Mass))
+	t.Note = fmt.Sprintf("In the finished boat these sticks are %s of wood, %s at the densities of the species table.", w.volume(w.InBoat.Volume), w.Mass(w.InBoat.Mass))
 	if o := w.InOutfits; o.Volume > 0 {
-		t.Note += fmt.Sprintf(" The outfits' are %.2f liters and %s, all beams and spars with them.", o.Volume/1e6, w.Mass(o.Mass))
+		t.Note += fmt.Sprintf(" The outfits' are %s and %s, all beams and spars with them.", w.volume(o.Volume), w.Mass(o.Mass))
 	}
 	w.add(t)
 	w.forms()
 }
 
-// sawn letters a length that is cut off in the rough, mm: to the next whole one.
+// volume letters mm3 of wood.
+func (w *writer) volume(mm3 float64) string {
+	return report.Either(w.Letters.Units, fmt.Sprintf("%.2f liters", mm3/1e6), fmt.Sprintf("%.1f board feet", mm3/1e9/boardFoot))
+}
+
+// sawn letters a length that is cut off in the rough: to the next whole millimeter, or in
+// inches as the tables of the parts have it.
 func (w *writer) sawn(mm float64) string {
 	const speck = 1e-6
-	return w.Whole(math.Ceil(mm - speck))
+	return report.Either(w.Letters.Units, measure.MM(math.Ceil(mm-speck), 0), w.Cell(mm))
 }
 
 func (w *writer) boards() {
@@ -100,9 +107,9 @@ func (w *writer) ripping(v cutlist.Wood) {
 		w.add(w.boardFigure(v, i))
 		t := report.Titled(fmt.Sprintf("%s, board %d of %d, %s", wording.Capital(v.Species), i+1, len(v.Boards), w.Unit())).Names("Rip").Numbers("Wide").Words("Plane to", "Crosscut, layer by layer: mark, length").Numbers("Spare")
 		for k, r := range s.Rips {
-			t.Row(fmt.Sprint(k+1), w.Cell(r.Across), w.planedTo(r), w.crosscutFirst(r)+w.layers(r), w.spare(r, s.Board.Clear()))
+			t.Row(fmt.Sprint(k+1), w.Gauge(r.Across), w.planedTo(r), w.crosscutFirst(r)+w.layers(r), w.spare(r, s.Board.Clear()))
 			for m, more := range r.Rest {
-				t.Row(fmt.Sprintf("%d.%d", k+1, m+1), w.Cell(more.Across), w.planedTo(more), "of the rest: "+w.layers(more), w.spare(more, s.Board.Clear()-w.taken(r.Layers[0])))
+				t.Row(fmt.Sprintf("%d.%d", k+1, m+1), w.Gauge(more.Across), w.planedTo(more), "of the rest: "+w.layers(more), w.spare(more, s.Board.Clear()-w.taken(r.Layers[0])))
 			}
 		}
 		w.add(t)
@@ -162,6 +169,11 @@ func (d *boardSketch) rips(rips []cutlist.RipCut, corner geometry.Point) {
 	}
 }
 
+// long letters a length as it is bought, in whole meters or feet.
+func (w *writer) long(m float64) string {
+	return report.Either(w.Letters.Units, wholeMeters(m)+" m", w.meters(1000*m))
+}
+
 // wholeMeters letters a length as it is bought: what is begun is taken whole.
 func wholeMeters(m float64) string { return fmt.Sprintf("%.0f", math.Ceil(m-1e-9)) }
 
@@ -171,20 +183,12 @@ func (w *writer) priced() {
 	w.say("Prices are those of the table %q (%s), all in the one currency of that table. The tables that come with the program are invented, to compare boats by, and are no money of any country: ask for prices where you buy. From a table of your own who made this book can make it anew.", w.Prices.Name, w.Prices.About)
 	t := report.Titled("What to buy").Words("What").Numbers("Amount").Names("Unit").Words("How it is worked out").Numbers("Each", "Cost", "Off by")
 	for _, l := range e.Lines {
+		amount, unit, one := w.sold(l)
 		each := "-"
-		if l.Each > 0 {
-			each = fmt.Sprintf("%.2f", l.Each)
+		if one > 0 {
+			each = fmt.Sprintf("%.2f", one)
 		}
-		amount := fmt.Sprintf("%.1f", l.Amount)
-		switch l.Unit {
-		case "m3":
-			amount = fmt.Sprintf("%.4f", l.Amount)
-		case "each", "lot":
-			amount = fmt.Sprintf("%.0f", l.Amount)
-		case "m":
-			amount = wholeMeters(l.Amount)
-		}
-		t.Row(l.Name, amount, l.Unit, l.How+w.asked(l.Key)+notByTable(l), each, fmt.Sprintf("%.0f", l.Likely), report.Percent(l.Spread))
+		t.Row(l.Name, amount, unit, w.workedOut(l)+w.asked(l.Key)+notByTable(l), each, fmt.Sprintf("%.0f", l.Likely), report.Percent(l.Spread))
 	}
 	t.Note = fmt.Sprintf("Together %.0f: likely between %.0f and %.0f when prices err one up and one down; between %.0f and %.0f when all err the same way.",
 		e.Likely, e.Likely-e.Off, e.Likely+e.Off, e.Likely-e.OffAll, e.Likely+e.OffAll)
@@ -227,7 +231,8 @@ func (w *writer) hours() {
 	}
 	t := report.Titled("").Names("Stage").Words("Operation").Numbers("Count").Names("Unit").Numbers("Minutes each", "Hours")
 	for _, k := range w.Work {
-		t.Row(string(k.Stage), k.Name, strings.TrimSuffix(fmt.Sprintf("%.1f", k.Count), ".0"), k.Unit, fmt.Sprintf("%.3g", k.Minutes), fmt.Sprintf("%.1f", k.Hours(w.Skill)))
+		count, unit, minutes := w.worked(k)
+		t.Row(string(k.Stage), k.Name, count, unit, minutes, fmt.Sprintf("%.1f", k.Hours(w.Skill)))
 	}
 	t.Note = fmt.Sprintf("Together %.0f hours, likely between %.0f and %.0f.", total, total*(1-hours.Off), total*(1+hours.Off))
 	w.add(t, w.sums("What the work comes to", "Hours", func(s kit.Scope) float64 { return hours.Within(w.Work, s, w.Skill) }, hours.Off))

@@ -155,14 +155,14 @@ func worded(c balance.Case) string {
 
 // Forces lists the force in every cross piece.
 func (b Balance) Forces(l report.Letters) report.Table {
-	t := report.Titled("Push of the cross pieces on each gunwale, N; + a strut, - a tie").Words("Cross piece")
+	t := report.Titled("Push of the cross pieces on each gunwale, " + l.Units.UnitOf("N") + "; + a strut, - a tie").Words("Cross piece")
 	for _, r := range b.Trials {
 		t = t.Numbers("ribs " + b.set(r, l))
 	}
 	for i, p := range b.Report.Frame.Thwarts {
 		row := []string{p.Name}
 		for _, r := range b.Trials {
-			row = append(row, report.Signed(r.In.Struts[i]))
+			row = append(row, l.Push(r.In.Struts[i]))
 		}
 		t.Row(row...)
 	}

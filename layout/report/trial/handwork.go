@@ -84,6 +84,9 @@ func usual(e handwork.Error, l report.Letters) string {
 	v := e.Usual.First
 	switch e.Unit {
 	case "mm":
+		if v < 1 {
+			return report.Either(l.Units, fmt.Sprintf("%g mm", v), l.Gauge(v)+" in")
+		}
 		return report.Either(l.Units, fmt.Sprintf("%g mm", v), fmt.Sprintf("%.2f in", v/25.4))
 	case "points":
 		if v == 1 {
