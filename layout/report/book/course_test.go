@@ -86,6 +86,59 @@ func TestOfCourse(t *testing.T) {
 	}
 }
 
+// TestCourseAsksForRings: where one boat's ribs are resawn flat and another's sliced off the edge,
+// the course asks for boards of both ways, how many of each, and every board with ribs on it says
+// which way lays them as their builder's cut list has them.
+func TestCourseAsksForRings(t *testing.T) {
+	var plans []*cutlist.Plan
+	for _, thick := range []measure.Length{5.4, 5.8} { // of 25 mm: three flat, or two and four on edge
+		plans = append(plans, cutlist.Heat(nil).Make(frametest.Shipped(t, "brook", func(d *design.Design) {
+			d.Stock.Boards, d.Ribs.Thickness, d.Ribs.Width = nil, thick, 21
+		})))
+	}
+	pool := cutlist.Pool(plans)
+	prices, err := cost.Level("mixed")
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := book.OfCourse(book.Course{Pool: pool, Prices: prices, Days: planOf(t, 0), Units: measure.Metric,
+		Cost: cost.Of(materials.Together(nil, &pool.Plan), &pool.Plan, prices)})
+	titles, bought := "", ""
+	for _, k := range b.Blocks {
+		if k, ok := k.(report.Table); ok {
+			titles += k.Title + "\n"
+			for _, row := range k.Rows {
+				if k.Title == "What to buy" && row[0] == "white ash" {
+					bought = row[3]
+				}
+			}
+		}
+	}
+	ways := map[cutlist.Faces]int{}
+	for _, v := range pool.Woods {
+		for i, s := range v.Boards {
+			if v.Species != "white ash" {
+				continue
+			}
+			ways[s.Board.Sawn]++
+			if want := fmt.Sprintf("White ash, board %d of %d, %s-sawn, mm", i+1, len(v.Boards), s.Board.Sawn); !strings.Contains(titles, want) {
+				t.Errorf("no %q in %s", want, titles)
+			}
+			if size := fmt.Sprintf("%.0f x %.0f x %.1f mm, %s-sawn", s.Board.Length, s.Board.Width, s.Board.Thickness, s.Board.Sawn); !strings.Contains(bought, size) {
+				t.Errorf("no %q is bought: %q", size, bought)
+			}
+		}
+	}
+	for i, s := range pool.Sticks {
+		if s.Family == cutlist.Rib && (pool.Lies[i].Faces != cutlist.FlatFaces || !strings.HasSuffix(plans[pool.Owners[i]].Grain(i-pool.Owners[i]*len(plans[0].Sticks)), "rings flat")) {
+			t.Errorf("%s lies %+v", s.Mark, pool.Lies[i])
+		}
+	}
+	if ways[cutlist.FlatFaces] == 0 || ways[cutlist.QuarterFaces] == 0 {
+		t.Errorf("ways to be sawn: %v", ways)
+	}
+}
+
 // planOf plans two builders of three operations each.
 func planOf(t *testing.T, days int) *course.Plan {
 	t.Helper()
