@@ -21,7 +21,7 @@ func (w *writer) asked(key string) string {
 	if len(v.Boards) == 0 {
 		return ""
 	}
-	words := ", with their faces planed: " + w.boardSizes(v, " "+w.Unit())
+	words := ", with faces planed: " + w.boardSizes(v, " "+w.Unit())
 	dry := "air-dried or kiln-dried"
 	switch {
 	case w.Frame == nil: // of a course: each builder's book says which wood the ribs are of

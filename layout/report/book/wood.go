@@ -189,10 +189,14 @@ func (w *writer) priced() {
 		case "m":
 			amount = wholeMeters(l.Amount)
 		}
-		t.Row(l.Name, amount, l.Unit, l.How+w.asked(l.Key)+notByTable(l), each, fmt.Sprintf("%.0f", l.Likely), report.Percent(l.Spread))
+		cost, off := fmt.Sprintf("%.0f", l.Likely), report.Percent(l.Spread)
+		if l.Lacks {
+			each, cost, off = "", "", ""
+		}
+		t.Row(l.Name, amount, l.Unit, l.How+w.asked(l.Key)+notByTable(l), each, cost, off)
 	}
-	t.Note = fmt.Sprintf("Together %.0f: likely between %.0f and %.0f when prices err one up and one down; between %.0f and %.0f when all err the same way.",
-		e.Likely, e.Likely-e.Off, e.Likely+e.Off, e.Likely-e.OffAll, e.Likely+e.OffAll)
+	t.Note = fmt.Sprintf("Together %.0f%s: likely between %.0f and %.0f when prices err one up and one down; between %.0f and %.0f when all err the same way.",
+		e.Likely, e.Without(), e.Likely-e.Off, e.Likely+e.Off, e.Likely-e.OffAll, e.Likely+e.OffAll)
 	w.add(t)
 }
 
@@ -205,9 +209,6 @@ func (w *writer) shopping() {
 	}
 	if n := len(w.Plan.Missing()); n > 0 {
 		w.warn(fmt.Sprintf("The sum is without the wood of %s for which no board was found; see the ripping plan.", wording.Counted(n, "stick")), "arithmetic of this design")
-	}
-	if len(e.Missing) > 0 {
-		w.say("Without a price in the table: %s.", strings.Join(e.Missing, ", "))
 	}
 	w.add(w.helps())
 	w.plates()
