@@ -145,6 +145,7 @@ func (h Heat) plan(f *frame.Frame, kits []kit.Kit, pack packer, sizes int) *Plan
 		}
 		boards := named(f.Design, species)
 		w := t.from(boards)
+		t.level(w.Boards)
 		for i, c := range w.cuttings {
 			p.Cuttings[i] = c
 		}

@@ -104,6 +104,7 @@ func (p *Pooled) wood(species string, apart []Sawn) {
 			best = other
 		}
 	}
+	t.level(best.boards)
 	w := Wood{Species: species, Boards: best.boards, Bought: best.bought, Sawn: best.sawn}
 	w.Least = max(t.least(w, cuttings), t.leastOf(w.Boards))
 	p.Woods = append(p.Woods, w)
