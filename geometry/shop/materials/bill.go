@@ -177,9 +177,7 @@ func (n *Needs) fitted(kits []kit.Kit) {
 			if !strings.Contains(n.Items[i].How, how) {
 				n.Items[i].How += "; " + how
 			}
-			if !strings.Contains(n.Items[i].Name, t.Name) {
-				n.Items[i].Name += ", " + t.Name
-			}
+			n.Items[i].Name = bothNames(n.Items[i].Name, t.Name)
 		}
 	}
 }
@@ -207,12 +205,22 @@ func Together(each [][]Item, p *cutlist.Plan) *Needs {
 			boats[v.Key]++
 			n.Items[i].Amount += v.Amount
 			n.Items[i].How = "added up for " + wording.Counted(boats[v.Key], "boat")
-			if !strings.Contains(n.Items[i].Name, v.Name) {
-				n.Items[i].Name += ", " + v.Name
-			}
+			n.Items[i].Name = bothNames(n.Items[i].Name, v.Name)
 		}
 	}
 	return n
+}
+
+// bothNames names what two things are that are bought as one: where one says what it is for and
+// the other is the same for something else, by what both are.
+func bothNames(a, b string) string {
+	switch {
+	case strings.HasPrefix(a, b+" for "):
+		return b
+	case strings.HasPrefix(b, a+" for "), strings.Contains(a, b):
+		return a
+	}
+	return a + ", " + b
 }
 
 func upTo(v, step float64) float64 {
