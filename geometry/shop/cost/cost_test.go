@@ -2,6 +2,7 @@ package cost
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -12,6 +13,7 @@ import (
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
 	"ribwright/geometry/shop/cutlist"
+	"ribwright/geometry/shop/hours"
 	"ribwright/geometry/shop/materials"
 	"ribwright/geometry/shop/shoptest"
 	"ribwright/geometry/trial/bend"
@@ -73,6 +75,36 @@ func TestWithin(t *testing.T) {
 	for scope, want := range map[kit.Scope]float64{kit.FrameAndSkin: 12 + 40 + 7, kit.ReadyForWater: 18 + 50 + 7, kit.WithOutfits: 77} {
 		if got := e.Within(scope); math.Abs(got-want) > 1e-9 {
 			t.Errorf("%v: %g, want %g", scope, got, want)
+		}
+	}
+}
+
+// TestSubtotalsStay: what frame and skin, and the boat ready for the water, cost and take is the same
+// whatever outfit is made with it, from its wood or another, with its glue.
+func TestSubtotalsStay(t *testing.T) {
+	for _, boat := range design.ShippedNames() {
+		f := frametest.Shipped(t, boat, nil)
+		own := shoptest.Fittings(t, f)
+		outfit := kit.Kit{Name: "trial"}
+		for _, wood := range []string{f.Design.Ribs.Species, f.Design.Gunwale.Species, "black cherry"} {
+			outfit.Pieces = append(outfit.Pieces, kit.Piece{Name: "board of " + wood, Count: 3, Wood: wood, Long: 900, Wide: 140, Thick: 60, Fill: 0.8})
+		}
+		with := append(slices.Clone(own), outfit)
+		plan, needs := shoptest.Needs(t, f, own...)
+		more, takes := shoptest.Needs(t, f, with...)
+		table := level(t, "mixed")
+		without, all := Of(needs, plan, table), Of(takes, more, table)
+		work, allWork := hours.Count(f, plan, needs, own...), hours.Count(f, more, takes, with...)
+		for _, s := range []kit.Scope{kit.FrameAndSkin, kit.ReadyForWater} {
+			if a, b := without.Within(s), all.Within(s); math.Abs(a-b) > 0.01 {
+				t.Errorf("%s, %v: costs %.2f, with an outfit %.2f", boat, s, a, b)
+			}
+			if a, b := hours.Within(work, s, hours.Average), hours.Within(allWork, s, hours.Average); math.Abs(a-b) > 0.01 {
+				t.Errorf("%s, %v: takes %.2f hours, with an outfit %.2f", boat, s, a, b)
+			}
+		}
+		if all.Likely < without.Likely+1 {
+			t.Errorf("%s: the outfit costs nothing", boat)
 		}
 	}
 }
