@@ -210,8 +210,8 @@ func TestCounted(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if e := cost.Of(needs, plan, table); len(e.Missing) > 0 {
-				t.Errorf("%s: no price at %s for %v", boat, name, e.Missing)
+			if e := cost.Of(needs, plan, table); e.Without() != "" {
+				t.Errorf("%s: no price at %s for %v", boat, name, e.Without())
 			}
 		}
 	}

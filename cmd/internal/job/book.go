@@ -36,6 +36,7 @@ type Book struct {
 	Subject
 	Water  water.Kind
 	Prices string       // a level, or the name of a table
+	Table  string       // the level whose table is printed, "" for none
 	Skill  *hours.Skill // nil for what the design says
 	Labor  string       // a labor file, "" for none
 	HTML   bool         // one HTML file too
@@ -57,6 +58,7 @@ func (b *Book) Fields() []Field {
 		units(&b.Units, "what lengths are lettered in; marks on wood carry both"),
 		kindOfWater(&b.Water),
 		prices(&b.Prices),
+		{Name: "price-table", Takes: strings.Join(cost.Levels(), "|"), Says: "print a level's price table, to begin one of your own", Value: words(&b.Table)},
 		skillOrKept(&b.Skill),
 		{Name: "labor", Takes: "FILE.csv", Says: "a labor file: how many times as long stages and skills take, as builds have shown", Value: words(&b.Labor)},
 		{Name: "html", Says: "one HTML file too, to read on a screen or a phone", Value: yes(&b.HTML)},
@@ -102,6 +104,10 @@ func practiced(asked *hours.Skill, d *design.Design) (hours.Skill, error) {
 
 // Do makes the book.
 func (b *Book) Do(w World) (*Result, error) {
+	if b.Table != "" {
+		text, err := cost.Text(b.Table)
+		return &Result{Text: string(text)}, wrong("price-table", err)
+	}
 	if _, err := b.sheet(); err != nil {
 		return nil, err
 	}
@@ -311,8 +317,8 @@ func onTrestles(_ *facts, p *book.Facts) (err error) {
 // summary says what the book comes to, and for which sticks there is no wood, once
 // where several alike are the layers of a part.
 func summary(p book.Facts) []report.Block {
-	out := []report.Block{report.Paragraph{Words: fmt.Sprintf("Materials about %.0f at prices %s, give or take %.0f; %.0f hours, %s builder.",
-		p.Cost.Likely, p.Prices.Name, p.Cost.Off, hours.Hours(p.Work, "", p.Skill), p.Skill)},
+	out := []report.Block{report.Paragraph{Words: fmt.Sprintf("Materials about %.0f at prices %s, give or take %.0f%s; %.0f hours, %s builder.",
+		p.Cost.Likely, p.Prices.Name, p.Cost.Off, p.Cost.Without(), hours.Hours(p.Work, "", p.Skill), p.Skill)},
 		report.Say("Materials: %s. Hours: %s.", p.Money(), p.Time())}
 	missing := p.Plan.Missing()
 	if len(missing) == 0 {

@@ -256,7 +256,7 @@ func (b *AsBuilt) card(k *facts, f *survey.Frame, w World) (*Result, error) {
 	if err != nil {
 		return nil, of(k.name, err)
 	}
-	notes, err := k.drawnBuild()
+	notes, says, err := k.drawnBuild()
 	if err != nil {
 		return nil, err
 	}
@@ -272,7 +272,7 @@ func (b *AsBuilt) card(k *facts, f *survey.Frame, w World) (*Result, error) {
 		Outputs: []Output{
 			{slug + "-card-" + doc.Paper.Name + ".pdf", "the card, to be filled at the trestles, and how the boat is weighed and inclined", func(to io.Writer) error { return pdf.Encode(to, doc, w.Made) }},
 			{slug + "-measures.csv", "the table for what the card says, a line for each rib", func(to io.Writer) error { return emptyTable(to, f, b.Units) }},
-			{slug + "-notes.csv", "notes to be filled if you like: what parts weigh and stages take, for the feedback", func(to io.Writer) error { return feedback.Blank(to, notes) }},
+			{slug + "-notes.csv", "notes to be filled if you like: what parts weigh and stages take, for the feedback", func(to io.Writer) error { return feedback.Blank(to, notes, says) }},
 		},
 	}, nil
 }

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"fmt"
 	"io"
 	"slices"
 	"strings"
@@ -10,26 +11,32 @@ import (
 	"ribwright/geometry/shop/hours"
 	"ribwright/geometry/shop/materials"
 	survey "ribwright/geometry/survey/built"
+	"ribwright/geometry/wording"
 )
 
 // drawnBuild is what a design says that a build's notes stand beside: its wood, what parts
-// weigh and what the stages take.
-func (k *facts) drawnBuild() (*feedback.Build, error) {
+// weigh and what the stages take, of the design's skill; and a remark on these.
+func (k *facts) drawnBuild() (*feedback.Build, string, error) {
+	skill, err := practiced(nil, k.design)
+	if err != nil {
+		return nil, "", err
+	}
 	b, err := k.bending()
 	if err != nil {
-		return nil, err
+		return nil, "", err
 	}
 	boat, err := k.carried()
 	if err != nil {
-		return nil, err
+		return nil, "", err
 	}
 	out := k.ofWood()
+	out.Skill = skill
 	for _, p := range boat.Parts {
 		if name := strings.ReplaceAll(strings.ToLower(p.Name), ",", " and"); slices.Contains(feedback.Parts(), name) {
 			out.Lines = append(out.Lines, feedback.Line{What: feedback.Weight, Of: name, Drawn: p.Load().Mass})
 		}
 	}
-	plan := cutlist.Heat(b.Heat()).Quick(b.Frame, boat.Fittings...)
+	plan := cutlist.Heat(b.Heat()).Make(b.Frame, boat.Fittings...)
 	needs := materials.Count(b.Joints, boat.Cloth, plan, boat.Fittings...)
 	needs.AddForms(b.Forms)
 	work := hours.Count(b.Frame, plan, needs, boat.Fittings...)
@@ -38,7 +45,14 @@ func (k *facts) drawnBuild() (*feedback.Build, error) {
 			out.Lines = append(out.Lines, feedback.Line{What: feedback.Hours, Of: string(s), Drawn: h})
 		}
 	}
-	return out, nil
+	var steps []string
+	for _, w := range work {
+		if w.Stage == hours.Fit && w.Kit != "" && !slices.Contains(steps, w.Kit) {
+			steps = append(steps, w.Kit)
+		}
+	}
+	steps = append(steps, "first water")
+	return out, fmt.Sprintf("Hours drawn are those of the build book for %s. The stage fitting out is these steps of its order of work together: %s.", skill.Who(), wording.And(steps)), nil
 }
 
 // ofWood is a build of which nothing but the design's wood is known.

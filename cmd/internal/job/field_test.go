@@ -12,7 +12,7 @@ var others = map[string]string{
 	"units": "imperial", "paper": "a4", "way": "standing", "ribs": "strips", "margins": "left 8 mm, bottom 15 mm", "offset": "right 1.5 mm, down 0.5 mm",
 	"printed-across": "200.8 mm of 200 mm", "printed-down": "199.7 mm of 200 mm", "only": "stems", "sheets": "1-3,5,9-", "max-sheets": "12",
 	"stock": "500x700,20mm=4x8", "cutter": "1/4 in", "gap": "9 mm", "by-thickness": "false", "each": "true", "nest": "quick", "split": "true", "hairline": "0.05 mm",
-	"layer-colors": "CUT=red,MARK=#0000ff", "relief": "round", "router-guide": "16mm,6mm", "water": "salt", "prices": "local", "skill": "beginner",
+	"layer-colors": "CUT=red,MARK=#0000ff", "relief": "round", "router-guide": "16mm,6mm", "water": "salt", "prices": "local", "price-table": "mixed", "skill": "beginner",
 	"html": "true", "crew": "70,85kg:floor@-200mm", "load": "230kg", "temperature": "50F", "freeboard": "6 in", "draft": "100 mm", "kg": "280 mm",
 	"smooth": "true", "svg": "true", "without": "seat,thwart-2", "miss": "-4 mm", "room": "8 mm", "leave-in": "true", "roof": "75kg", "door": "900 mm",
 	"fit": "inner", "loft": "true", "full-size": "true", "rig": "lug", "area": "38sqft", "wind": "10kn", "mast-at": "-1.2 m", "hike": "true", "pack": "1.5 m", "reefs": "3",

@@ -310,13 +310,23 @@ func (b *builds) rows(name string, c *csv.Reader, at map[string]int) ([]build, e
 			return nil, fault("%s stands on line %d already; a card counts once", card, first)
 		}
 		lines[card] = line
+		first, met := lines[notes]
+		if !met {
+			lines[notes] = line
+		}
 		b.listed[card], b.listed[notes] = true, true
 		who := cell("builder")
 		if who == "" {
 			who = fmt.Sprintf("%s:%d", name, line)
 		}
 		frame := b.frame(design)
-		out = append(out, build{"", func() (*feedback.Build, error) { return b.one(who, frame, card, notes) }})
+		out = append(out, build{"", func() (*feedback.Build, error) {
+			one, err := b.one(who, frame, card, notes)
+			if err == nil && notes != "" && met && len(one.All(feedback.Weight))+len(one.All(feedback.Hours)) > 0 {
+				return nil, fault("%s stands on line %d already; what one builder weighed and the hours it took count once", notes, first)
+			}
+			return one, err
+		}})
 	}
 	if len(out) == 0 {
 		return nil, &wording.Fault{File: name, Text: "has no build; give a line for each"}

@@ -77,6 +77,28 @@ func TestLearnCourse(t *testing.T) {
 	}
 }
 
+// TestNotesOnce: what one builder weighed and the hours it took count for that one alone; notes that
+// tell of the boiler and no more may be shared.
+func TestNotesOnce(t *testing.T) {
+	w := manyBuilds(t, 3)
+	files := w.Files
+	for notes, want := range map[string]string{"notes-0.csv": "course.csv:3: notes-0.csv stands on line 2 already", "shared.csv": ""} {
+		w.Files = func(name string) ([]byte, error) {
+			switch name {
+			case "shared.csv":
+				return []byte("what,of,drawn,found\nboiler,,,B\n"), nil
+			case "course.csv":
+				return fmt.Appendf(nil, "design,measures,notes\nbrook,card-0.csv,%[1]s\nbrook,card-1.csv,%[1]s\nbrook,card-2.csv,\n", notes), nil
+			}
+			return files(name)
+		}
+		_, err := asked(t, "learn", "course.csv").Do(w)
+		if want == "" && err != nil || want != "" && (err == nil || !strings.Contains(err.Error(), want)) {
+			t.Errorf("%s: %v, want %q", notes, err, want)
+		}
+	}
+}
+
 // TestCardsAlone: cards that no table lists are of the design that is said; those and notes
 // that one lists count there, given by themselves too; without a design a card is refused.
 func TestCardsAlone(t *testing.T) {

@@ -29,7 +29,7 @@ const (
 	Deeper                 // mm that a rib came out deeper than its bend and length explain
 	Rib                    // inner radius over thickness at its hardest bend; found 1 where it broke there
 	Weight                 // kg of a part
-	Hours                  // of a stage; drawn is for an experienced builder
+	Hours                  // of a stage; drawn is for an experienced builder; a file has it for the skill that it names
 	kinds
 )
 

@@ -2,6 +2,7 @@ package feedback
 
 import (
 	"bytes"
+	"math"
 	"reflect"
 	"strings"
 	"testing"
@@ -41,10 +42,24 @@ func TestRoundTrip(t *testing.T) {
 	}
 }
 
+// TestHoursOfSkill: hours are drawn for the skill that the file says, 8.7 h of an average builder
+// being 6 h of an experienced one; a file that says none has them for the experienced.
+func TestHoursOfSkill(t *testing.T) {
+	for drawn, want := range map[string]float64{"": 8.7, "average": 6, "experienced": 8.7} {
+		b, err := Read([]byte("what,of,drawn,found\nhours,ribs,8.7 h,9 h\nskill,,"+drawn+",\n"), "x")
+		if err != nil || len(b.Lines) != 1 || math.Abs(b.Lines[0].Drawn-want) > 1e-9 || b.Lines[0].Found != 9 {
+			t.Errorf("%q: %+v, %v", drawn, b, err)
+		}
+	}
+	if _, err := Read([]byte("what,of,drawn,found\nskill,,master,\n"), "x"); err == nil {
+		t.Error("a skill that nobody knows is drawn for")
+	}
+}
+
 // TestBlank: notes that nobody filled in say nothing, and are no fault.
 func TestBlank(t *testing.T) {
 	var text bytes.Buffer
-	if err := Blank(&text, full()); err != nil {
+	if err := Blank(&text, full(), "Hours are a beginner's."); err != nil {
 		t.Fatal(err)
 	}
 	b, err := Read(text.Bytes(), "x")

@@ -27,7 +27,7 @@ const most = 1 << 18
 // a wrong one, a line that stands twice, and what lies so far from what was worked out that
 // it was written wrong, with the slip that explains it.
 func Read(data []byte, name string) (*Build, error) {
-	r := reader{b: &Build{Name: name, Wood: OtherWood, Stock: design.AirDried.String()}, file: name, seen: map[string]int{}}
+	r := reader{b: &Build{Name: name, Wood: OtherWood, Stock: design.AirDried.String()}, file: name, seen: map[string]int{}, drawn: hours.Experienced}
 	if len(data) > most || bytes.IndexByte(data, 0) >= 0 {
 		return nil, r.fault(0, "is no feedback; it is CSV text with the columns %s", strings.Join(heads, ","))
 	}
@@ -61,6 +61,11 @@ func Read(data []byte, name string) (*Build, error) {
 	if len(r.b.Lines) == 0 && !head {
 		return nil, r.fault(0, "is empty; its first line is %s", strings.Join(heads, ","))
 	}
+	for i := range r.b.Lines {
+		if l := &r.b.Lines[i]; l.What == Hours {
+			l.Drawn /= r.drawn.Factor()
+		}
+	}
 	return r.b, nil
 }
 
@@ -78,9 +83,10 @@ func IsHead(row []string) bool {
 }
 
 type reader struct {
-	b    *Build
-	file string
-	seen map[string]int
+	b     *Build
+	file  string
+	seen  map[string]int
+	drawn hours.Skill // that hours are drawn for; experienced where a file does not say
 }
 
 func (r *reader) fault(line int, format string, args ...any) error {
@@ -101,6 +107,12 @@ func (r *reader) row(line int, row []string) error {
 		}
 	}
 	what, of, drawn, found := strings.ToLower(cell[0]), cell[1], cell[2], cell[3]
+	if what == "skill" && drawn != "" {
+		var err error
+		if r.drawn, err = hours.ParseSkill(drawn); err != nil {
+			return r.fault(line, "skill: %v", err)
+		}
+	}
 	if what == "" && of == "" && found == "" || found == "" || found == "-" {
 		return nil
 	}

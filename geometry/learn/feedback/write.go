@@ -20,18 +20,26 @@ func Write(to io.Writer, b *Build) error {
 	return write(to, b, func(l Line) string { return l.found() })
 }
 
-// Blank writes the notes that a builder fills in: what the build is of, and a line with
-// nothing found for each that the drawing has.
-func Blank(to io.Writer, b *Build) error {
+// Blank writes the notes that a builder fills in: a remark of one line, what the build is of, and a
+// line with nothing found for each that the drawing has.
+func Blank(to io.Writer, b *Build, says string) error {
+	if _, err := io.WriteString(to, "# "+says+"\n"); err != nil {
+		return err
+	}
 	return write(to, b, func(Line) string { return "" })
 }
 
+// write writes the hours as drawn for the build's own skill, which stands as the drawn one too.
 func write(to io.Writer, b *Build, found func(Line) string) error {
 	if _, err := io.WriteString(to, remark); err != nil {
 		return err
 	}
-	rows := [][]string{heads, {"wood", "", "", b.Wood}, {"stock", "", "", b.Stock}, {"boiler", "", "", b.Boiler}, {"board", "", "", b.Board}, {"skill", "", "", b.Skill.String()}}
+	skill := b.Skill.String()
+	rows := [][]string{heads, {"wood", "", "", b.Wood}, {"stock", "", "", b.Stock}, {"boiler", "", "", b.Boiler}, {"board", "", "", b.Board}, {"skill", "", skill, skill}}
 	for _, l := range b.Lines {
+		if l.What == Hours {
+			l.Drawn *= b.Skill.Factor()
+		}
 		rows = append(rows, []string{l.What.String(), l.Of, l.drawn(), found(l)})
 	}
 	c := csv.NewWriter(to)

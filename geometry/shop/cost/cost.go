@@ -5,7 +5,6 @@ package cost
 import (
 	"bytes"
 	"embed"
-	"errors"
 	"fmt"
 	"io"
 	"maps"
@@ -52,7 +51,7 @@ func Level(name string) (*Table, error) {
 	if err != nil {
 		return nil, err
 	}
-	return Read(bytes.NewReader(data), name)
+	return decoded(data, name)
 }
 
 // most is the highest price read and the largest file, bytes.
@@ -63,7 +62,7 @@ const (
 
 // Read reads and checks a price table. The name is used in messages only.
 //
-// Errors: text that is no TOML, an unknown key, a price below 0 or past 1e9, a
+// Errors: text that is no TOML, a key by which nothing is bought, a price below 0 or past 1e9, a
 // table without a price for other woods.
 func Read(r io.Reader, name string) (*Table, error) {
 	data, err := io.ReadAll(io.LimitReader(r, maxFile+1))
@@ -73,32 +72,23 @@ func Read(r io.Reader, name string) (*Table, error) {
 	if len(data) > maxFile {
 		return nil, fmt.Errorf("%s: is larger than 1 MB, so it is no price table", name)
 	}
-	t := &Table{}
-	d := toml.NewDecoder(bytes.NewReader(bytes.TrimPrefix(data, []byte("\uFEFF"))))
-	d.DisallowUnknownFields()
-	if err := d.Decode(t); err != nil {
-		return nil, fmt.Errorf("%s; accepted: name, about, [wood], [item] and [spread] with numbers", where(err, name))
+	data = bytes.TrimPrefix(data, []byte("\uFEFF"))
+	t, err := decoded(data, name)
+	if err != nil {
+		return nil, err
 	}
-	return t, t.check(name)
+	return t, t.known(data, name)
 }
 
-// where says what the reader could not take, with its line and its key.
-func where(err error, name string) string {
-	var one *toml.DecodeError
-	var unknown *toml.StrictMissingError
-	switch {
-	case errors.As(err, &unknown) && len(unknown.Errors) > 0:
-		line, _ := unknown.Errors[0].Position()
-		return fmt.Sprintf("%s:%d: %s: is not known", name, line, strings.Join(unknown.Errors[0].Key(), "."))
-	case errors.As(err, &one):
-		line, _ := one.Position()
-		if key := strings.Join(one.Key(), "."); key != "" {
-			return fmt.Sprintf("%s:%d: %s: is of the wrong kind", name, line, key)
-		}
-		return fmt.Sprintf("%s:%d: no price table (%s)", name, line, strings.TrimPrefix(one.Error(), "toml: "))
+// decoded is a table whose prices are checked, but not whether anything is bought by its keys.
+func decoded(data []byte, name string) (*Table, error) {
+	t := &Table{}
+	d := toml.NewDecoder(bytes.NewReader(data))
+	d.DisallowUnknownFields()
+	if err := d.Decode(t); err != nil {
+		return nil, notRead(err, name)
 	}
-	why, _, _ := strings.Cut(err.Error(), "\n")
-	return fmt.Sprintf("%s: no price table (%s)", name, why)
+	return t, t.check(name)
 }
 
 func (t *Table) check(name string) error {
@@ -125,17 +115,31 @@ type Line struct {
 	Each   float64 // price of a unit; 0 where boards are priced one by one
 	Likely float64
 	Spread float64 // share by which it may be off either way
+	Lacks  bool    // the table has no price for it: it adds nothing to the sum
 	From   string  // where the price comes from: "wood.other of table mixed"
 }
 
 // Estimate is the cost of the materials.
 type Estimate struct {
-	Lines   []Line
-	Missing []string // things without a price
-	Likely  float64
+	Lines  []Line
+	Likely float64
 	// Off is by how much the sum may be off when prices err on their own, one up and
 	// one down; OffAll when all err the same way.
 	Off, OffAll float64
+}
+
+// Without says how many things to buy the sum leaves out, ", without ..."; "" for none.
+func (e Estimate) Without() string {
+	n := 0
+	for _, l := range e.Lines {
+		if l.Lacks {
+			n++
+		}
+	}
+	if n == 0 {
+		return ""
+	}
+	return fmt.Sprintf(", without %d of %s to buy that the table has no price for", n, wording.Counted(len(e.Lines), "thing"))
 }
 
 // Within returns what a scope costs: each line by the share of its amount. Boards
@@ -153,11 +157,7 @@ func Of(n *materials.Needs, p *cutlist.Plan, t *Table) Estimate {
 	var out Estimate
 	squares := 0.0
 	for _, item := range n.Items {
-		l, ok := t.price(item, p)
-		if !ok {
-			out.Missing = append(out.Missing, item.Name)
-			continue
-		}
+		l := t.price(item, p)
 		out.Lines = append(out.Lines, l)
 		out.Likely += l.Likely
 		out.OffAll += l.Likely * l.Spread
@@ -167,18 +167,18 @@ func Of(n *materials.Needs, p *cutlist.Plan, t *Table) Estimate {
 	return out
 }
 
-func (t *Table) price(item materials.Item, p *cutlist.Plan) (Line, bool) {
+func (t *Table) price(item materials.Item, p *cutlist.Plan) Line {
 	l := Line{Item: item}
 	kind, species, isWood := strings.Cut(item.Key, ": ")
 	if !isWood {
 		each, ok := t.Item[item.Key]
 		l.Each, l.Likely, l.Spread = each, each*item.Amount, t.spread(item.Key)
-		l.From = fmt.Sprintf("item.%s of %s", item.Key, t.Name)
-		return l, ok
+		l.From, l.Lacks = fmt.Sprintf("item.%s of %s", item.Key, t.Name), !ok
+		return l
 	}
 	l.Spread = t.spread(kind)
 	t.boards(&l, p, species)
-	return l, true
+	return l
 }
 
 // boards prices those of one wood: each at its own price where it has one, nothing for
@@ -226,9 +226,15 @@ func (t *Table) boards(l *Line, p *cutlist.Plan, species string) {
 	l.From = strings.Join(from, "; ")
 }
 
+// usualSpread is by what share a price may be off where its table does not say. Common practice, no source.
+const usualSpread = 0.25
+
 func (t *Table) spread(key string) float64 {
 	if s, ok := t.Spread[key]; ok {
 		return s
 	}
-	return t.Spread["other"]
+	if s, ok := t.Spread["other"]; ok {
+		return s
+	}
+	return usualSpread
 }

@@ -2,6 +2,7 @@ package cost
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -12,6 +13,7 @@ import (
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
 	"ribwright/geometry/shop/cutlist"
+	"ribwright/geometry/shop/hours"
 	"ribwright/geometry/shop/materials"
 	"ribwright/geometry/shop/shoptest"
 	"ribwright/geometry/trial/bend"
@@ -77,6 +79,36 @@ func TestWithin(t *testing.T) {
 	}
 }
 
+// TestSubtotalsStay: what frame and skin, and the boat ready for the water, cost and take is the same
+// whatever outfit is made with it, from its wood or another, with its glue.
+func TestSubtotalsStay(t *testing.T) {
+	for _, boat := range design.ShippedNames() {
+		f := frametest.Shipped(t, boat, nil)
+		own := shoptest.Fittings(t, f)
+		outfit := kit.Kit{Name: "trial"}
+		for _, wood := range []string{f.Design.Ribs.Species, f.Design.Gunwale.Species, "black cherry"} {
+			outfit.Pieces = append(outfit.Pieces, kit.Piece{Name: "board of " + wood, Count: 3, Wood: wood, Long: 900, Wide: 140, Thick: 60, Fill: 0.8})
+		}
+		with := append(slices.Clone(own), outfit)
+		plan, needs := shoptest.Needs(t, f, own...)
+		more, takes := shoptest.Needs(t, f, with...)
+		table := level(t, "mixed")
+		without, all := Of(needs, plan, table), Of(takes, more, table)
+		work, allWork := hours.Count(f, plan, needs, own...), hours.Count(f, more, takes, with...)
+		for _, s := range []kit.Scope{kit.FrameAndSkin, kit.ReadyForWater} {
+			if a, b := without.Within(s), all.Within(s); math.Abs(a-b) > 0.01 {
+				t.Errorf("%s, %v: costs %.2f, with an outfit %.2f", boat, s, a, b)
+			}
+			if a, b := hours.Within(work, s, hours.Average), hours.Within(allWork, s, hours.Average); math.Abs(a-b) > 0.01 {
+				t.Errorf("%s, %v: takes %.2f hours, with an outfit %.2f", boat, s, a, b)
+			}
+		}
+		if all.Likely < without.Likely+1 {
+			t.Errorf("%s: the outfit costs nothing", boat)
+		}
+	}
+}
+
 // TestTraceable adds every line up again and wants its source.
 func TestTraceable(t *testing.T) {
 	for _, boat := range design.ShippedNames() {
@@ -89,7 +121,7 @@ func TestTraceable(t *testing.T) {
 					t.Errorf("%s, %s: %+v", boat, name, l)
 				}
 			}
-			if math.Abs(sum-e.Likely) > 1e-9 || len(e.Missing) > 0 || !(e.Off > 0 && e.Off < e.OffAll && e.OffAll < e.Likely) {
+			if math.Abs(sum-e.Likely) > 1e-9 || e.Without() != "" || !(e.Off > 0 && e.Off < e.OffAll && e.OffAll < e.Likely) {
 				t.Errorf("%s, %s: lines make %.2f, estimate %+v", boat, name, sum, e)
 			}
 		}
@@ -101,7 +133,7 @@ func TestTraceable(t *testing.T) {
 func TestSpread(t *testing.T) {
 	table := &Table{Name: "x", Item: map[string]float64{"a": 10, "b": 100}, Spread: map[string]float64{"a": 0.3, "other": 0.4}}
 	e := Of(&materials.Needs{Items: []materials.Item{{Key: "a", Amount: 10}, {Key: "b", Amount: 1}, {Key: "c", Name: "c", Amount: 1}}}, &cutlist.Plan{}, table)
-	if math.Abs(e.Likely-200) > 1e-9 || math.Abs(e.Off-50) > 1e-9 || math.Abs(e.OffAll-70) > 1e-9 || len(e.Missing) != 1 {
+	if math.Abs(e.Likely-200) > 1e-9 || math.Abs(e.Off-50) > 1e-9 || math.Abs(e.OffAll-70) > 1e-9 || len(e.Lines) != 3 || !e.Lines[2].Lacks || e.Without() != ", without 1 of 3 things to buy that the table has no price for" {
 		t.Errorf("%+v", e)
 	}
 }
@@ -112,7 +144,7 @@ func TestForms(t *testing.T) {
 		table, n := level(t, name), &materials.Needs{}
 		n.AddForms([]bend.Form{{Outline: curve.Rectangle(geometry.Rect(0, 0, 700, 350)), Layers: 1}})
 		e := Of(n, &cutlist.Plan{}, table)
-		if len(e.Missing) > 0 || e.Likely != table.Item["form"] || e.Likely <= 0 {
+		if e.Without() != "" || e.Likely != table.Item["form"] || e.Likely <= 0 {
 			t.Errorf("%s: a form costs %+v", name, e)
 		}
 	}
@@ -167,7 +199,13 @@ func TestRead(t *testing.T) {
 		{"[wood]\nother = inf", "is out of range"},
 		{"[wood]\nother = 1\n[spread]\nwood = 2", "spread.wood: 2 is out of range; accepted: 0 to 1"},
 		{"[wood]\nother = 'x'", "mine.toml:2: wood.other: is of the wrong kind; accepted: name, about, [wood]"},
-		{"[word]\nother = 1", "mine.toml:1: word: is not known; accepted: name, about, [wood]"},
+		{"[wood]\nother = 1\n'white ahs' = 2", `mine.toml:3: wood.white ahs: species "white ahs" is not known; the nearest are white ash`},
+		{"[wood]\nother = 1\nash = 2", "mine.toml:3: wood.ash"},
+		{"[wood]\nother = 1\n'douglas-fir' = 2\n'Douglas fir' = 2", "is given twice"},
+		{"[item]\nclth = 2\n[wood]\nother = 1", "mine.toml:2: item.clth: no such key; the nearest known key is cloth"},
+		{"wood.other = 1\nspread.woods = 0.2", "mine.toml:2: spread.woods: no such key; the nearest known key is wood"},
+		{"[wood]\nother = 1\n[itme]\n", "mine.toml:3: itme: no such key"},
+		{"[word]\nother = 1", "mine.toml:1: word: no such key"},
 		{"[wood", "mine.toml:1: no price table"},
 		{strings.Repeat("#", maxFile+1), "larger than 1 MB"},
 	} {
@@ -177,6 +215,25 @@ func TestRead(t *testing.T) {
 	}
 	if _, err := Level("cheap"); err == nil || !strings.Contains(err.Error(), "local, mixed, shipped") {
 		t.Errorf("Level(cheap): %v", err)
+	}
+}
+
+// TestWoodsAsNamed: a table finds a wood however it spells it, and a design's own wood by its name;
+// the shipped tables have no key that they would refuse in another's.
+func TestWoodsAsNamed(t *testing.T) {
+	table, err := Read(strings.NewReader("[wood]\nother = 1\n'Douglas Fir' = 2\nplum = 3\n"), "mine.toml")
+	if err != nil || table.Wood["Douglas-fir"] != 2 || table.Wood["plum"] != 3 || table.Wood["other"] != 1 {
+		t.Errorf("%+v, %v", table, err)
+	}
+	for _, name := range Levels() {
+		text, err := Text(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		own, err := Read(strings.NewReader(string(text)), name)
+		if err != nil || own.Wood["Douglas-fir"] != own.Wood["western redcedar"] || level(t, name).Wood["Douglas-fir"] != own.Wood["Douglas-fir"] {
+			t.Errorf("%s: %v, %v", name, own, err)
+		}
 	}
 }
 

@@ -45,7 +45,7 @@ func (b boat) frame() []Operation {
 	}
 	return slices.Concat([]Operation{
 		{Name: setup, After: []After{{gluing, overnight + day}, {mortises, 0}, {ends, 0}}},
-		{Name: ready, After: []After{{patterns, 0}, {planing, 0}, {mortises, 0}}}, // their heads are tried
+		{Name: ready, After: []After{{patterns, 0}, {planing, 0}, {mortises, 0}, {setup, 0}}}, // their heads are tried; they are marked by what is measured there
 		{Name: forms, After: []After{{patterns, 0}}},
 	}, b.bent(), []Operation{
 		{Name: battens, After: []After{{pegging, set}}},

@@ -49,7 +49,7 @@ func TestScarfsStayCool(t *testing.T) {
 	} {
 		run := &Run{Aft: -2000, Fore: 2000, Scarf: scarf, Rooms: []frame.Zone{{From: -2000, To: 2000}}, Heat: c.heat}
 		p := &Plan{Sticks: []Stick{{Mark: "S1p", Part: "port stringer 1", Length: 4000, Run: run}}}
-		m := maker{p.Sticks, map[string][]Joint{}}
+		m := maker{p.Sticks, map[string][]Joint{}, false}
 		cut, err := m.split(0, 3000)
 		if err != nil || len(cut.Joints) != 1 {
 			t.Fatalf("%v: %+v, %v", c.heat, cut, err)

@@ -208,6 +208,7 @@ type Cutting struct {
 type maker struct {
 	sticks []Stick
 	placed map[string][]Joint
+	roomy  bool // pieces leave some of the stock to spare where that takes no more scarfs
 }
 
 // split returns the pieces of stick i from stock of the given length.
@@ -221,7 +222,14 @@ func (m *maker) split(i int, stock float64) (Cutting, error) {
 	case s.Run == nil:
 		return Cutting{}, fmt.Errorf("is %.0f mm long and must be one piece; the longest board gives %.0f mm between its checked ends", s.Length, stock)
 	}
-	joints, err := s.Run.joints(stock, m.placed[s.Run.Beside])
+	taken := m.placed[s.Run.Beside]
+	joints, err := s.Run.joints(stock, taken)
+	for more := ample; m.roomy && err == nil && len(joints) > 0 && more >= Checked; more /= 2 {
+		if short, none := s.Run.joints(stock-more, taken); none == nil && len(short) == len(joints) {
+			joints = short
+			break
+		}
+	}
 	if err != nil {
 		return Cutting{}, fmt.Errorf("is %.0f mm long, the longest board %.0f mm: %w", s.Length, stock, err)
 	}

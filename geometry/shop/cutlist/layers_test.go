@@ -76,7 +76,7 @@ func TestRoomForTheSaw(t *testing.T) {
 func TestSplicesApart(t *testing.T) {
 	const scarf = 100.0
 	run := &Run{Aft: 0, Fore: 2000, Scarf: scarf, Rooms: []frame.Zone{{From: 0, To: 2000}}, Fixed: []float64{1000}, Beside: "side"}
-	m := maker{[]Stick{{Length: 2000, Run: run}, {Length: 2000, Run: &Run{Fore: 2000, Scarf: scarf, Rooms: run.Rooms, Beside: "side"}}}, map[string][]Joint{}}
+	m := maker{[]Stick{{Length: 2000, Run: run}, {Length: 2000, Run: &Run{Fore: 2000, Scarf: scarf, Rooms: run.Rooms, Beside: "side"}}}, map[string][]Joint{}, false}
 	var beside []Joint
 	for i := range m.sticks {
 		c, err := m.split(i, 900)

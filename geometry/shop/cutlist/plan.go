@@ -12,11 +12,11 @@ import (
 // Plan is everything that is sawn for one boat.
 type Plan struct {
 	Sticks   []Stick
-	Cuttings []Cutting          // of each stick; no pieces when there is no wood for it
-	Woods    []Wood             // in the order in which they are first used
-	Kerf     float64            // mm
-	Lies     []Lie              // how each stick lies in its board; the zero Lie without wood
-	alone    map[string]float64 // what the frame alone would have bought of each wood that kits take too, mm3
+	Cuttings []Cutting                      // of each stick; no pieces when there is no wood for it
+	Woods    []Wood                         // in the order in which they are first used
+	Kerf     float64                        // mm
+	Lies     []Lie                          // how each stick lies in its board; the zero Lie without wood
+	alone    map[kit.Scope]map[string]alone // what scopes would have taken of each wood that wider ones take too
 }
 
 // Wood is the sawing of one wood.
@@ -43,45 +43,49 @@ func share(part, whole float64) float64 {
 	return part / whole
 }
 
-// Share says what kits take of an amount that the boards of one wood make up, in mm3, as the
-// volume of their wood or the length that is ripped. A board serves whoever has room in it, so
-// all share all boards of a wood by the volume of their sticks, as these are sawn.
-func (p *Plan) Share(w Wood, amount float64) kit.Share {
-	var s kit.Share
-	whole := 0.0
-	for _, b := range w.Boards {
-		for _, c := range b.Pieces() {
-			stick := p.Sticks[c.Stick]
-			v := c.Length * stick.Width * stick.Thickness
-			whole += v
-			s.Take(stick.Scope(), v)
-		}
-	}
-	return s.Scaled(whole, amount)
+// alone is what a part of the build would take of a wood, sawn by itself.
+type alone struct {
+	buy    float64 // of the boards that the builder does not own, mm3
+	ripped float64 // length of all rips and their layers, mm
 }
 
-// Bill says what kits take of an amount that stands for the boards to buy of one wood, in
-// mm3: what is bought beyond the boards of a frame sawn alone, shared by the volume of the
-// kits' sticks. Nothing where these come out of what the frame leaves.
-func (p *Plan) Bill(w Wood, amount float64) kit.Share {
-	s := p.Share(w, 1)
-	kits, all := s.Own+s.Outfits, w.toBuy()
-	if kits == 0 || all == 0 {
-		return kit.Share{}
-	}
-	more := math.Max(0, all-p.alone[w.Species])
-	return s.Scaled(kits, amount*more/all)
-}
-
-// toBuy is the volume of the boards that the builder does not own, mm3.
-func (w Wood) toBuy() float64 {
-	sum := 0.0
+func (w Wood) alone() (a alone) {
 	for _, b := range w.Boards {
 		if !b.Board.Owned() {
-			sum += b.Board.Volume()
+			a.buy += b.Board.Volume()
+		}
+		for _, r := range b.Rips {
+			a.ripped += b.Board.Length * float64(len(r.Layers))
 		}
 	}
-	return sum
+	return a
+}
+
+// shared says what kits take: what is taken beyond the frame sawn alone is the boat's own kits',
+// and beyond these the outfits', less than nothing where all of it takes less. So the frame's
+// part is the same whatever is made with it.
+func (p *Plan) shared(w Wood, of func(alone) float64) kit.Share {
+	all := of(w.alone())
+	part := func(by kit.Scope, whole float64) float64 {
+		if a, there := p.alone[by][w.Species]; there {
+			return of(a)
+		}
+		return whole
+	}
+	ready := part(kit.ReadyForWater, all)
+	return kit.Share{Own: ready - part(kit.FrameAndSkin, ready), Outfits: all - ready}
+}
+
+// Ripped is the length of all rips and layers of one wood, mm, and what kits take of it.
+func (p *Plan) Ripped(w Wood) (float64, kit.Share) {
+	ripped := func(a alone) float64 { return a.ripped }
+	return ripped(w.alone()), p.shared(w, ripped)
+}
+
+// Bill says what kits take of an amount that stands for the boards to buy of one wood.
+func (p *Plan) Bill(w Wood, amount float64) kit.Share {
+	buy := func(a alone) float64 { return a.buy }
+	return p.shared(w, buy).Scaled(buy(w.alone()), amount)
 }
 
 // Missing is a stick that no board gives, with the cause.
@@ -124,7 +128,7 @@ func (s Sawn) Pieces() []Piece {
 type packer func(lengths []float64, capacity, gap float64) Packing
 
 func (h Heat) plan(f *frame.Frame, kits []kit.Kit, pack packer, sizes int) *Plan {
-	p := &Plan{Sticks: edgeGlued(f.Design, h.Sticks(f, kits...)), Kerf: float64(f.Design.Stock.Kerf), alone: map[string]float64{}}
+	p := &Plan{Sticks: edgeGlued(f.Design, h.Sticks(f, kits...)), Kerf: float64(f.Design.Stock.Kerf), alone: map[kit.Scope]map[string]alone{}}
 	p.Cuttings = make([]Cutting, len(p.Sticks))
 	var woods []string
 	for _, s := range p.Sticks {
@@ -134,27 +138,45 @@ func (h Heat) plan(f *frame.Frame, kits []kit.Kit, pack packer, sizes int) *Plan
 	}
 	for _, species := range woods {
 		t := sawing{sticks: p.Sticks, kerf: p.Kerf, pack: pack, sizes: sizes, species: species, longest: float64(f.Design.Stock.Longest)}
-		alone := t
 		for i, s := range p.Sticks {
 			if s.Species == species {
 				t.mine = append(t.mine, i)
-				if s.Kit == "" {
-					alone.mine = append(alone.mine, i)
-				}
 			}
 		}
 		boards := named(f.Design, species)
 		w := t.from(boards)
+		t.level(w.Boards)
 		for i, c := range w.cuttings {
 			p.Cuttings[i] = c
 		}
 		p.Woods = append(p.Woods, w.Wood)
-		if n := len(alone.mine); n > 0 && n < len(t.mine) { // else nothing of the wood is shared
-			p.alone[species] = alone.from(boards).toBuy()
-		}
+		p.apart(t, boards)
 	}
 	p.lies()
 	return p
+}
+
+// apart saws a wood for each scope that takes some of its sticks and not all.
+func (p *Plan) apart(t sawing, boards []Board) {
+	all := t.mine
+	for _, by := range []kit.Scope{kit.FrameAndSkin, kit.ReadyForWater} {
+		t.mine = nil
+		for _, i := range all {
+			if p.Sticks[i].Scope() <= by {
+				t.mine = append(t.mine, i)
+			}
+		}
+		if p.alone[by] == nil {
+			p.alone[by] = map[string]alone{}
+		}
+		switch len(t.mine) {
+		case len(all):
+		case 0:
+			p.alone[by][t.species] = alone{}
+		default:
+			p.alone[by][t.species] = t.from(boards).alone()
+		}
+	}
 }
 
 // from saws a wood from the boards that are named of it, or from the yard's.

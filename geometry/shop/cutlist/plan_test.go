@@ -420,7 +420,7 @@ func TestImpossible(t *testing.T) {
 // mm. Source: arithmetic of general joinery, length + scarf.
 func TestScarfLengthOfStock(t *testing.T) {
 	run := &Run{Aft: -2440, Fore: 2440, Scarf: 8 * 19, Rooms: []frame.Zone{{From: -2400, To: 2400}}}
-	m := maker{[]Stick{{Length: 4880, Run: run}}, map[string][]Joint{}}
+	m := maker{[]Stick{{Length: 4880, Run: run}}, map[string][]Joint{}, false}
 	c, err := m.split(0, 3000)
 	if err != nil || len(c.Pieces) != 2 {
 		t.Fatalf("%+v %v, want 2 pieces", c, err)

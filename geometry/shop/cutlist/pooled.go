@@ -28,8 +28,8 @@ func (a Apart) Waste() float64 { return share(a.Bought-a.Sawn, a.Bought) }
 //
 // How: the union of the plans to begin with; in its place the best of the yard's sizes for all
 // pieces together, or its own sizes with what each takes packed anew, where that takes no
-// more boards, no more wood, and lays no more sticks against their rings. Where one board is
-// left with little on it, a smaller one that holds this takes its place.
+// more boards, no more wood, and lays no more sticks against their rings. Then the smallest board that holds
+// what lies on it takes the place of each.
 func Pool(plans []*Plan) *Pooled {
 	out := &Pooled{}
 	var woods []string
@@ -100,10 +100,11 @@ func (p *Pooled) wood(species string, apart []Sawn) {
 				best = other
 			}
 		}
-		if other := t.smallerLast(best).weighed(t); other.saves(best) {
+		if other := t.smaller(best).weighed(t); other.saves(best) {
 			best = other
 		}
 	}
+	t.level(best.boards)
 	w := Wood{Species: species, Boards: best.boards, Bought: best.bought, Sawn: best.sawn}
 	w.Least = max(t.least(w, cuttings), t.leastOf(w.Boards))
 	p.Woods = append(p.Woods, w)
@@ -137,7 +138,7 @@ func (p pile) saves(o pile) bool {
 }
 
 // piles are ways to saw what a pile holds anew: each of its sizes for what is sawn from it,
-// and the best few of the yard's sizes for all.
+// and the best few of the yard's sizes for all, where rings matter sawn either way too.
 func (t sawing) piles(from pile) []pile {
 	var kinds []Board
 	pieces := map[Board][]Piece{}
@@ -154,7 +155,18 @@ func (t sawing) piles(from pile) []pile {
 		boards, _ := t.cut(b, pieces[b])
 		same.boards = append(same.boards, boards...)
 	}
-	out := []pile{same}
+	out := append([]pile{same}, t.ofOneSize(all, "")...)
+	if slices.ContainsFunc(kinds, func(b Board) bool { return b.Sawn != "" }) {
+		for _, way := range []Faces{FlatFaces, QuarterFaces} {
+			out = append(out, t.ofOneSize(all, way)...)
+		}
+	}
+	return out
+}
+
+// ofOneSize are the best few of the yard's sizes for all pieces: sawn as most sticks that mind want
+// them, or one way and each stick laid for it.
+func (t sawing) ofOneSize(pieces []Piece, way Faces) (out []pile) {
 	quick := t
 	quick.pack = firstFitOnly
 	type tried struct {
@@ -163,16 +175,23 @@ func (t sawing) piles(from pile) []pile {
 	}
 	var sizes []tried
 	for _, b := range yard(t.species, t.longest) {
-		if boards, left := quick.cut(b, all); len(left) == 0 {
+		b.Sawn, b.asWanted = way, way != ""
+		if boards, left := quick.cut(b, pieces); len(left) == 0 {
 			sizes = append(sizes, tried{b, float64(len(boards)) * b.Volume()})
 		}
 	}
 	slices.SortStableFunc(sizes, func(a, b tried) int { return cmp.Compare(a.bought, b.bought) })
 	for _, s := range sizes[:min(t.sizes, len(sizes))] {
-		boards, _ := t.cut(s.size, all)
-		r := result{Wood: Wood{Boards: boards}}
-		t.askFor(&r)
-		out = append(out, pile{boards: r.Boards})
+		boards, _ := t.cut(s.size, pieces)
+		if way == "" {
+			r := result{Wood: Wood{Boards: boards}}
+			t.askFor(&r)
+			boards = r.Boards
+		}
+		for i := range boards {
+			boards[i].Board.asWanted = false
+		}
+		out = append(out, pile{boards: boards})
 	}
 	return out
 }
@@ -202,26 +221,18 @@ func (t sawing) leastOf(boards []Sawn) float64 {
 	return sum
 }
 
-// smallerLast takes the smallest of the yard's boards for what lies on the emptiest one.
-func (t sawing) smallerLast(p pile) pile {
-	if len(p.boards) == 0 {
-		return p
-	}
-	last := 0
-	for i, s := range p.boards {
-		if t.volume(s)/s.Board.Volume() < t.volume(p.boards[last])/p.boards[last].Board.Volume() {
-			last = i
-		}
-	}
+// smaller takes, in the place of each board, the smallest of the yard's that holds what lies on it.
+func (t sawing) smaller(p pile) pile {
 	out := pile{boards: slices.Clone(p.boards)}
 	t.pack = firstFitOnly
-	for _, b := range yard(t.species, t.longest) {
-		b.Sawn = p.boards[last].Board.Sawn
-		if b.Volume() >= out.boards[last].Board.Volume() {
-			continue
-		}
-		if boards, left := t.cut(b, p.boards[last].Pieces()); len(left) == 0 && len(boards) == 1 {
-			out.boards[last] = boards[0]
+	for i, s := range p.boards {
+		for _, b := range yard(t.species, t.longest) {
+			if b.Sawn = s.Board.Sawn; b.Volume() >= out.boards[i].Board.Volume() {
+				continue
+			}
+			if boards, left := t.cut(b, s.Pieces()); len(left) == 0 && len(boards) == 1 && t.astray(boards) <= t.astray(out.boards[i:i+1]) {
+				out.boards[i] = boards[0]
+			}
 		}
 	}
 	return out

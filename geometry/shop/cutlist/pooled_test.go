@@ -155,3 +155,54 @@ func TestPoolOwnBoards(t *testing.T) {
 		t.Errorf("%d boards, apart %d", len(pool.Woods[i].Boards), pool.Apart[i].Boards)
 	}
 }
+
+// TestPoolTakesNoLargerBoards: none of a course's boards could be a smaller one of the yard's; and
+// boats whose ribs lie both ways, whose boards could not be laid together as they are, are laid for
+// one way to be sawn where that takes fewer: every rib's rings as its own cut list has them.
+func TestPoolTakesNoLargerBoards(t *testing.T) {
+	var plans []*Plan
+	for _, thick := range []measure.Length{5.4, 5.8, 5.4, 5.8, 5.8} {
+		plans = append(plans, Heat(nil).Make(frametest.Shipped(t, "brook", func(d *design.Design) {
+			fromPlank(d)
+			d.Stock.Boards, d.Ribs.Thickness, d.Ribs.Width = nil, thick, 21
+		})))
+	}
+	ways := map[Faces]bool{}
+	for _, p := range plans {
+		for _, w := range p.Woods {
+			for _, s := range w.Boards {
+				ways[s.Board.Sawn] = true
+			}
+		}
+	}
+	if !ways[FlatFaces] || !ways[QuarterFaces] {
+		t.Errorf("all boats alike: %v", ways)
+	}
+	pool := Pool(plans)
+	for i, w := range pool.Woods {
+		s := sawing{species: w.Species, sticks: pool.Sticks, kerf: pool.Kerf, pack: firstFitOnly}
+		for _, b := range w.Boards {
+			for _, size := range yard(w.Species, 0) {
+				if size.Sawn = b.Board.Sawn; size.Volume() >= b.Board.Volume() {
+					continue
+				}
+				if boards, left := s.cut(size, b.Pieces()); len(left) == 0 && len(boards) == 1 && s.astray(boards) == 0 {
+					t.Errorf("%s: %+v would do for %+v", w.Species, size, b.Board)
+				}
+			}
+		}
+		t.Logf("%s: %d boards, %.0f %% waste; apart %d, %.0f %%", w.Species, len(w.Boards), 100*w.Waste(), pool.Apart[i].Boards, 100*pool.Apart[i].Waste())
+		if byWay := len(ofWood(Pool([]*Plan{plans[0], plans[2]}), w.Species)) + len(ofWood(Pool([]*Plan{plans[1], plans[3], plans[4]}), w.Species)); w.Species == "white ash" && len(w.Boards) >= byWay {
+			t.Errorf("%d boards of ash, %d for each way by itself", len(w.Boards), byWay)
+		}
+	}
+	for i, s := range pool.Sticks {
+		if s.Family == Rib && pool.Lies[i].Faces != FlatFaces {
+			t.Errorf("%s lies %+v", s.Mark, pool.Lies[i])
+		}
+	}
+}
+
+func ofWood(p *Pooled, species string) []Sawn {
+	return p.Woods[slices.IndexFunc(p.Woods, func(w Wood) bool { return w.Species == species })].Boards
+}

@@ -13,12 +13,15 @@ type sawing struct {
 	kerf    float64
 	pack    packer
 	longest float64 // of the sticks that a yard gives, mm; 0 for any
+	roomy   bool    // scarfed sticks leave some of each board to spare where they can
 	sizes   int     // how many of the yard's, the best by first-fit, are searched in full
 }
 
 type result struct {
 	Wood
 	cuttings map[int]Cutting
+	kinds    []Board // that it is sawn from, in their order
+	long     float64 // the stock that its sticks are scarfed for
 	score
 }
 
@@ -64,7 +67,18 @@ func (t sawing) ordered(boards []Board) result {
 			}
 		}
 	}
-	return best
+	return t.roomier(best)
+}
+
+// roomier is a plan whose scarfed sticks are made of pieces that leave some of each board to
+// spare, where it is as good.
+func (t sawing) roomier(r result) result {
+	if t.roomy = true; r.joints > 0 {
+		if other := t.saw(r.kinds, r.long); other.compare(r.score) <= 0 {
+			return other
+		}
+	}
+	return r
 }
 
 // outlay is what boards cost: by price where every kind has one, else by the volume of
@@ -86,7 +100,7 @@ func outlay(kinds []Board, boards []Sawn) float64 {
 // split cuts all sticks for stock of the given length, scarfed where they are longer.
 func (t sawing) split(long float64) (r result, pieces []Piece) {
 	r = result{Wood: Wood{Species: t.species}, cuttings: make(map[int]Cutting, len(t.mine))}
-	m := maker{t.sticks, map[string][]Joint{}}
+	m := maker{t.sticks, map[string][]Joint{}, t.roomy}
 	for _, i := range t.mine {
 		c, err := m.split(i, long)
 		if err != nil {
@@ -103,6 +117,7 @@ func (t sawing) split(long float64) (r result, pieces []Piece) {
 // the given length.
 func (t sawing) saw(kinds []Board, long float64) result {
 	r, pieces := t.split(long)
+	r.kinds, r.long = kinds, long
 	for _, k := range kinds {
 		var boards []Sawn
 		boards, pieces = t.cut(k, pieces)

@@ -43,6 +43,7 @@ func (t sawing) fromYard() result {
 			best = r
 		}
 	}
+	best = t.roomier(best)
 	t.askFor(&best)
 	return best
 }

@@ -96,9 +96,8 @@ func TestSaw(t *testing.T) {
 	}
 }
 
-// TestSharesOfSawing: a board with 900 mm of the frame's 30 x 10 and as much of a fitting's is
-// ripped half for each; each is crosscut and planed for itself, and the saw that is set already
-// is not set again.
+// TestSharesOfSawing: of a board with 900 mm of the frame's 30 x 10 and as much of a fitting's each
+// is crosscut and planed for itself, and the saw that is set already is not set again.
 func TestSharesOfSawing(t *testing.T) {
 	piece := func(stick int) cutlist.Piece { return cutlist.Piece{Stick: stick, Number: 1, Of: 1, Length: 900} }
 	stick := cutlist.Stick{Length: 900, Width: 30, Thickness: 10}
@@ -109,7 +108,7 @@ func TestSharesOfSawing(t *testing.T) {
 	c := counter{p: p}
 	c.wood()
 	for _, w := range c.out {
-		want := map[string]float64{"rip": 2, "crosscut and mark": 1, "plane and ease the edges": 0.9}[w.Name]
+		want := map[string]float64{"crosscut and mark": 1, "plane and ease the edges": 0.9}[w.Name]
 		if math.Abs(w.Own-want) > 1e-9 || w.Outfits != 0 {
 			t.Errorf("%s: fittings have %g of %g, want %g", w.Name, w.Own, w.Count, want)
 		}

@@ -101,8 +101,7 @@ func Hours(all []Work, stage Stage, s Skill) float64 {
 	return sum
 }
 
-// Within is the time of the work that a scope covers. Boards serve all, and ripping is shared
-// by the volume of sticks.
+// Within is the time of the work that a scope covers.
 func Within(all []Work, scope kit.Scope, s Skill) float64 {
 	sum := 0.0
 	for _, w := range all {
@@ -166,17 +165,13 @@ const (
 func (c *counter) wood() {
 	var rips, pieces, metres, joints, settings amount
 	for _, w := range c.p.Woods {
-		long := 0.0
 		for _, b := range w.Boards {
-			for _, r := range b.Rips {
-				long += b.Board.Length / 1000 * float64(len(r.Layers))
-			}
 			for _, cut := range b.Pieces() {
 				pieces.of(c.p.Sticks[cut.Stick].Scope(), 1)
 			}
 		}
-		s := c.p.Share(w, long)
-		rips.n, rips.Own, rips.Outfits = rips.n+long, rips.Own+s.Own, rips.Outfits+s.Outfits
+		long, s := c.p.Ripped(w)
+		rips.n, rips.Own, rips.Outfits = rips.n+long/1000, rips.Own+s.Own/1000, rips.Outfits+s.Outfits/1000
 	}
 	sections := map[[2]float64]bool{}
 	for i, s := range c.p.Sticks { // the frame's come first

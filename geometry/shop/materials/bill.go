@@ -100,10 +100,12 @@ func (n *Needs) add(key, name string, amount float64, unit, how string, args ...
 }
 
 // shared says what kits take of the last thing, by what they take of the quantity that its
-// amount follows from.
-func (n *Needs) shared(s kit.Share, of float64) {
+// amount follows from: each scope by itself is taken in whole steps.
+func (n *Needs) shared(s kit.Share, of, step, each float64) {
 	last := &n.Items[len(n.Items)-1]
-	last.Share = s.Scaled(of, last.Amount)
+	upTo := func(all kit.Scope) float64 { return upTo(each*s.Within(of, all), step) }
+	ready := upTo(kit.ReadyForWater)
+	last.Share = kit.Share{Own: ready - upTo(kit.FrameAndSkin), Outfits: last.Amount - ready}
 }
 
 func (n *Needs) list(p *cutlist.Plan) {
@@ -116,11 +118,11 @@ func (n *Needs) list(p *cutlist.Plan) {
 	n.cover(n.Joints.Frame.Design.Skin)
 	faces := n.WoodFaces / 1e6
 	add("oil", "oil or varnish for the frame", upTo(faces*OilCoats/oilPerLitre, 0.1), "L", "%.1f m2 of wood, %d coats at %.0f m2/L", faces, OilCoats, oilPerLitre)
-	n.shared(n.Faces, n.WoodFaces)
+	n.shared(n.Faces, n.WoodFaces, 0.1, 1e-6*OilCoats/oilPerLitre)
 	if n.GlueArea > 0 {
 		glue := n.GlueArea / 1e6
 		add("glue", "waterproof glue", upTo(glue*GluePerArea*glueWaste, 0.1), "kg", "%.2f m2 of glue line at %.2f kg/m2, half as much again", glue, GluePerArea)
-		n.shared(n.Glued, n.GlueArea)
+		n.shared(n.Glued, n.GlueArea, 0.1, 1e-6*GluePerArea*glueWaste)
 	}
 	n.joints(add)
 	if n.Joints.Frame.Design.Skin.Cloth > 0 {
@@ -177,9 +179,7 @@ func (n *Needs) fitted(kits []kit.Kit) {
 			if !strings.Contains(n.Items[i].How, how) {
 				n.Items[i].How += "; " + how
 			}
-			if !strings.Contains(n.Items[i].Name, t.Name) {
-				n.Items[i].Name += ", " + t.Name
-			}
+			n.Items[i].Name = bothNames(n.Items[i].Name, t.Name)
 		}
 	}
 }
@@ -207,12 +207,22 @@ func Together(each [][]Item, p *cutlist.Plan) *Needs {
 			boats[v.Key]++
 			n.Items[i].Amount += v.Amount
 			n.Items[i].How = "added up for " + wording.Counted(boats[v.Key], "boat")
-			if !strings.Contains(n.Items[i].Name, v.Name) {
-				n.Items[i].Name += ", " + v.Name
-			}
+			n.Items[i].Name = bothNames(n.Items[i].Name, v.Name)
 		}
 	}
 	return n
+}
+
+// bothNames names what two things are that are bought as one: where one says what it is for and
+// the other is the same for something else, by what both are.
+func bothNames(a, b string) string {
+	switch {
+	case strings.HasPrefix(a, b+" for "):
+		return b
+	case strings.HasPrefix(b, a+" for "), strings.Contains(a, b):
+		return a
+	}
+	return a + ", " + b
 }
 
 func upTo(v, step float64) float64 {

@@ -177,3 +177,28 @@ func TestStemBlanks(t *testing.T) {
 		}
 	}
 }
+
+// TestNamesOfBoth: foam of pads and foam of flotation is bought as closed-cell foam, whichever comes
+// first, of one boat and of several.
+func TestNamesOfBoth(t *testing.T) {
+	pad, side := kit.Thing{Key: "foam", Name: "closed-cell foam for pads", Amount: 4, Unit: "L", How: "pads"}, kit.Thing{Key: "foam", Name: "closed-cell foam", Amount: 40, Unit: "L", How: "sides"}
+	var boats [][]Item
+	for _, things := range [][]kit.Thing{{pad, side}, {side, pad}, {pad}, {side}} {
+		n := &Needs{}
+		for _, v := range things {
+			n.fitted([]kit.Kit{{Name: v.How, Things: []kit.Thing{v}}})
+		}
+		if want := map[bool]string{true: pad.Name, false: side.Name}[len(things) == 1 && things[0] == pad]; len(n.Items) != 1 || n.Items[0].Name != want {
+			t.Errorf("%+v, want %q", n.Items, want)
+		}
+		boats = append(boats, n.Items)
+	}
+	for _, of := range [][][]Item{{boats[2], boats[3]}, {boats[3], boats[2]}} {
+		if all := Together(of, &cutlist.Plan{}).Items; len(all) != 1 || all[0].Name != side.Name || all[0].Amount != 44 {
+			t.Errorf("%+v", all)
+		}
+	}
+	if got := bothNames("bolts M5", "screws"); got != "bolts M5, screws" {
+		t.Errorf("%q", got)
+	}
+}

@@ -21,10 +21,7 @@ func (w *writer) asked(key string) string {
 	if len(v.Boards) == 0 {
 		return ""
 	}
-	words := ": " + w.boardSizes(v) + " " + w.Unit() + " when their faces are planed"
-	if s := v.Boards[0].Board.Sawn; s != "" {
-		words += "; " + string(s) + "-sawn"
-	}
+	words := ", with faces planed: " + w.boardSizes(v, " "+w.Unit())
 	dry := "air-dried or kiln-dried"
 	switch {
 	case w.Frame == nil: // of a course: each builder's book says which wood the ribs are of
@@ -87,5 +84,5 @@ func (w *writer) narrower() string {
 	if widest == nil {
 		return ""
 	}
-	return fmt.Sprintf(" Where the yard has narrower boards, as long and as thick, take the rips off them in their order: each wants its width and %s more, and the widest are %s.", w.Fine(w.Plan.Kerf+cutlist.Dressing), wording.And(widest))
+	return fmt.Sprintf(" Where the yard has narrower boards, as long, as thick and sawn alike, take the rips off them in their order: each wants its width and %s more, and the widest are %s.", w.Fine(w.Plan.Kerf+cutlist.Dressing), wording.And(widest))
 }

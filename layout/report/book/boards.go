@@ -34,11 +34,7 @@ func (w *writer) toBuy() {
 	for _, v := range w.Plan.Woods {
 		for _, l := range v.Buy {
 			b := l.Board
-			words := fmt.Sprintf("%s of %s, %s x %s x %s %s", wording.Counted(l.Count, "board"), v.Species, w.Whole(b.Length), w.Whole(b.Width), w.Cell(b.Thickness), w.Unit())
-			if b.Sawn != "" {
-				words += ", " + string(b.Sawn) + "-sawn"
-			}
-			items = append(items, words)
+			items = append(items, fmt.Sprintf("%s of %s, %s x %s x %s %s", wording.Counted(l.Count, "board"), v.Species, w.Whole(b.Length), w.Whole(b.Width), w.Cell(b.Thickness), w.Unit())+sawnWay(b))
 		}
 	}
 	if len(items) > 0 {

@@ -59,9 +59,6 @@ func OfCourse(c Course) report.Report {
 	w.boards()
 	w.chapter("Shopping list for the course")
 	w.priced()
-	if len(c.Cost.Missing) > 0 {
-		w.say("Without a price in the table: %s.", strings.Join(c.Cost.Missing, ", "))
-	}
 	w.bins(c)
 	w.home(c.Home, c.Room)
 	w.add(report.Paragraph{Words: report.Promise})
@@ -78,7 +75,7 @@ func (w *writer) builders(c Course) {
 		t.Row(fmt.Sprint(i+1), b.Builder, b.Folder, w.Cell(b.Length), w.Cell(b.Beam), w.Cell(b.Depth), fmt.Sprintf("%.0f", b.Hours), fmt.Sprintf("%.0f", b.Cost))
 		hours, alone = hours+b.Hours, alone+b.Cost
 	}
-	t.Note = fmt.Sprintf("Together %.0f hours of work. Bought boat by boat the materials cost about %.0f, together about %.0f, at the prices of the table %q.", hours, alone, c.Cost.Likely, c.Prices.Name)
+	t.Note = fmt.Sprintf("Together %.0f hours of work. Bought boat by boat the materials cost about %.0f, together about %.0f%s, at the prices of the table %q.", hours, alone, c.Cost.Likely, c.Cost.Without(), c.Prices.Name)
 	w.add(t)
 	if len(c.LeftOut) > 0 {
 		w.warn(fmt.Sprintf("Nothing is counted here for %s: no boat was made for them. The summary says why. Put it right and make the course again before you buy.", wording.Joined(c.LeftOut, ", ", strings.Clone)), "arithmetic of this table")

@@ -86,6 +86,56 @@ func TestOfCourse(t *testing.T) {
 	}
 }
 
+// TestCourseAsksForRings: where some boards of a wood are flat-sawn and others quarter-sawn, the
+// course asks for both, and every board says which it is: else half of the ribs get upright rings.
+func TestCourseAsksForRings(t *testing.T) {
+	var plans []*cutlist.Plan
+	for range 4 {
+		plans = append(plans, cutlist.Heat(nil).Make(frametest.Shipped(t, "brook", func(d *design.Design) { d.Stock.Boards = nil })))
+	}
+	pool := cutlist.Pool(plans)
+	for _, v := range pool.Woods {
+		if s := &v.Boards[0].Board; v.Species == "white ash" {
+			s.Sawn = map[cutlist.Faces]cutlist.Faces{cutlist.FlatFaces: cutlist.QuarterFaces, cutlist.QuarterFaces: cutlist.FlatFaces}[s.Sawn]
+		}
+	}
+	prices, err := cost.Level("mixed")
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := book.OfCourse(book.Course{Pool: pool, Prices: prices, Days: planOf(t, 0), Units: measure.Metric,
+		Cost: cost.Of(materials.Together(nil, &pool.Plan), &pool.Plan, prices)})
+	titles, bought := "", ""
+	for _, k := range b.Blocks {
+		if k, ok := k.(report.Table); ok {
+			titles += k.Title + "\n"
+			for _, row := range k.Rows {
+				if k.Title == "What to buy" && row[0] == "white ash" {
+					bought = row[3]
+				}
+			}
+		}
+	}
+	ways := map[cutlist.Faces]int{}
+	for _, v := range pool.Woods {
+		for i, s := range v.Boards {
+			if v.Species != "white ash" {
+				continue
+			}
+			ways[s.Board.Sawn]++
+			if want := fmt.Sprintf("White ash, board %d of %d, %s-sawn, mm", i+1, len(v.Boards), s.Board.Sawn); !strings.Contains(titles, want) {
+				t.Errorf("no %q in %s", want, titles)
+			}
+			if size := fmt.Sprintf("%.0f x %.0f x %.1f mm, %s-sawn", s.Board.Length, s.Board.Width, s.Board.Thickness, s.Board.Sawn); !strings.Contains(bought, size) {
+				t.Errorf("no %q is bought: %q", size, bought)
+			}
+		}
+	}
+	if ways[cutlist.FlatFaces] == 0 || ways[cutlist.QuarterFaces] == 0 {
+		t.Errorf("ways to be sawn: %v", ways)
+	}
+}
+
 // planOf plans two builders of three operations each.
 func planOf(t *testing.T, days int) *course.Plan {
 	t.Helper()

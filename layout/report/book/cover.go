@@ -27,7 +27,7 @@ func (w *writer) cover() {
 		"Sticks", fmt.Sprintf("%d, of them %s and %s", len(w.Plan.Sticks), wording.Counted(len(f.Ribs), "rib"), wording.Counted(f.Design.Ribs.Spare, "spare blank")),
 		"The boat as built, estimated", w.Mass(w.Afloat.Own().Mass))
 	work := hours.Hours(w.Work, "", w.Skill)
-	w.add(t.Filled("Materials, in the currency of the price table "+w.Prices.Name, fmt.Sprintf("%.0f, give or take %.0f: %s", w.Cost.Likely, w.Cost.Off, w.Money()),
+	w.add(t.Filled("Materials, in the currency of the price table "+w.Prices.Name, fmt.Sprintf("%.0f, give or take %.0f%s: %s", w.Cost.Likely, w.Cost.Off, w.Cost.Without(), w.Money()),
 		"Work, "+w.Skill.String()+" builder", fmt.Sprintf("%.0f hours, give or take %.0f: %s", work, hours.Off*work, w.Time())))
 	w.section("Read first")
 	w.add(report.Told(w.Told)...)

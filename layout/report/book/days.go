@@ -60,7 +60,7 @@ func (w *writer) partsOf(p *course.Plan) {
 		before.Row(k.Name, fmt.Sprintf("%.1f", k.Practiced))
 		sum += k.Practiced
 	}
-	before.Note = fmt.Sprintf("For all boats together, by an experienced woodworker: %.0f hours. The pile is sawn by this book's ripping plan. Glue of what is prepared is hard when the course begins.", sum)
+	before.Note = fmt.Sprintf("For all boats together, by an experienced woodworker: %.1f hours. The pile is sawn by this book's ripping plan. Glue of what is prepared is hard when the course begins.", sum)
 	w.add(before.IfAny()...)
 	later := report.Titled("Each builder does after the course").Words("Work").Numbers("Hours of all")
 	for _, k := range p.Left {

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/shop/course"
 	"ribwright/layout/report"
@@ -40,6 +41,33 @@ func TestWaitsAsTold(t *testing.T) {
 	} {
 		if got, there := waits[[2]string{c.before, c.then}]; !there || got != c.hours || !strings.Contains(dry[c.step], c.words) {
 			t.Errorf("%s: %q, want %q; %s waits %g h after %s, want %g", c.step, dry[c.step], c.words, c.then, got, c.before, c.hours)
+		}
+	}
+}
+
+// TestMarkedWhereMeasured: the blanks are marked by what is measured while the frame is set up, by
+// hand and on forms, so a course marks no rib before.
+func TestMarkedWhereMeasured(t *testing.T) {
+	for _, method := range []design.Method{design.InPlace, design.OnForms} {
+		d := shipped(t, "brook")
+		d.Bending.Method = method
+		f := facts(t, d, measure.Metric)
+		do := steps(sharedBook(t, f))
+		inOrder(t, do["Setting up"], "each rib's corrected length: the blanks are marked by it")
+		inOrder(t, do["Ribs"], "Mark the blanks from", "with the corrections")
+		ends := map[string]float64{}
+		p, err := course.Make([]course.Builder{{Name: "Ann", Work: course.Of(f.Bend, f.Needs, f.Work, f.Skill)}}, course.Terms{HoursADay: 7})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, k := range p.Tasks {
+			ends[k.Name] = float64(k.To.Day)*24 + k.To.Hour
+			if began := float64(k.From.Day)*24 + k.From.Hour; k.Name == "mark and ready the ribs" && (ends["set up the gunwales"] == 0 || began < ends["set up the gunwales"]) {
+				t.Errorf("%v: ribs are marked at %g h, and the gunwales set up at %g h", method, began, ends["set up the gunwales"])
+			}
+		}
+		if ends["mark and ready the ribs"] == 0 {
+			t.Error("no rib is marked")
 		}
 	}
 }

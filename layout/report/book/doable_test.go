@@ -24,7 +24,11 @@ func TestRestsOfRips(t *testing.T) {
 		all, rests := tables(b), 0
 		for _, v := range f.Plan.Woods {
 			for i, s := range v.Boards {
-				table := all[fmt.Sprintf("%s, board %d of %d, mm", strings.ToUpper(v.Species[:1])+v.Species[1:], i+1, len(v.Boards))]
+				way := ""
+				if s.Board.Sawn != "" {
+					way = ", " + string(s.Board.Sawn) + "-sawn"
+				}
+				table := all[fmt.Sprintf("%s, board %d of %d%s, mm", strings.ToUpper(v.Species[:1])+v.Species[1:], i+1, len(v.Boards), way)]
 				rows := table.Rows
 				for _, r := range s.Rips {
 					if p := f.Plan.Sticks[r.Layers[0][0].Stick]; !strings.Contains(rows[0][2], fmt.Sprintf("%.1f x %.1f", p.Width, p.Thickness)) {

@@ -70,7 +70,7 @@ func TestSpareOfRips(t *testing.T) {
 func TestNarrowerBoards(t *testing.T) {
 	f := facts(t, shipped(t, "brook"), measure.Metric)
 	w := &writer{Facts: f}
-	inOrder(t, w.shortOf(), "or a piece splits", "narrower boards, as long and as thick", "its width and 4.0 mm more", "95.0 mm of western redcedar and 137.0 mm of white ash")
+	inOrder(t, w.shortOf(), "or a piece splits", "narrower boards, as long, as thick and sawn alike", "its width and 4.0 mm more", "95.0 mm of western redcedar and 137.0 mm of white ash")
 	for i := range f.Plan.Woods {
 		for k := range f.Plan.Woods[i].Boards {
 			f.Plan.Woods[i].Boards[k].Board.Asked = false

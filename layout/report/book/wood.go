@@ -57,15 +57,11 @@ func (w *writer) boards() {
 		if len(v.Boards) == 0 {
 			continue
 		}
-		b := v.Boards[0].Board
 		from := "yours"
-		if b.Asked {
+		if v.Boards[0].Board.Asked {
 			from = "ask the yard"
-			if b.Sawn != "" {
-				from += ", " + string(b.Sawn) + "-sawn"
-			}
 		}
-		t.Row(v.Species, fmt.Sprint(len(v.Boards)), report.Percent(v.Waste()), report.Percent(v.LeastWaste()), w.boardSizes(v), from)
+		t.Row(v.Species, fmt.Sprint(len(v.Boards)), report.Percent(v.Waste()), report.Percent(v.LeastWaste()), w.boardSizes(v, ""), from)
 	}
 	t.Note = "Waste is sawdust and offcuts of the boards bought. The bound counts the ground that the pieces cover with their saw cuts, in whole boards of the size; no plan can waste less."
 	w.add(t)
@@ -85,17 +81,26 @@ func (w *writer) boards() {
 	}
 }
 
-func (w *writer) boardSizes(v cutlist.Wood) string {
+// boardSizes counts the boards of each size and way to be sawn: of a course each boat's own.
+func (w *writer) boardSizes(v cutlist.Wood, unit string) string {
 	var sizes []string
 	count := map[string]int{}
 	for _, s := range v.Boards {
 		b := s.Board
-		size := fmt.Sprintf("%s x %s x %s", w.Whole(b.Length), w.Whole(b.Width), w.Cell(b.Thickness))
+		size := fmt.Sprintf("%s x %s x %s%s%s", w.Whole(b.Length), w.Whole(b.Width), w.Cell(b.Thickness), unit, sawnWay(b))
 		if count[size]++; count[size] == 1 {
 			sizes = append(sizes, size)
 		}
 	}
 	return wording.Joined(sizes, "; ", func(s string) string { return fmt.Sprintf("%d of %s", count[s], s) })
+}
+
+// sawnWay says how a board lies in its log, "" where that is not known or makes no odds.
+func sawnWay(b cutlist.Board) string {
+	if b.Sawn == "" {
+		return ""
+	}
+	return ", " + string(b.Sawn) + "-sawn"
 }
 
 func (w *writer) ripping(v cutlist.Wood) {
@@ -105,7 +110,7 @@ func (w *writer) ripping(v cutlist.Wood) {
 	w.section(wording.Capital(v.Species))
 	for i, s := range v.Boards {
 		w.add(w.boardFigure(v, i))
-		t := report.Titled(fmt.Sprintf("%s, board %d of %d, %s", wording.Capital(v.Species), i+1, len(v.Boards), w.Unit())).Names("Rip").Numbers("Wide").Words("Plane to", "Crosscut, layer by layer: mark, length").Numbers("Spare")
+		t := report.Titled(fmt.Sprintf("%s, board %d of %d%s, %s", wording.Capital(v.Species), i+1, len(v.Boards), sawnWay(s.Board), w.Unit())).Names("Rip").Numbers("Wide").Words("Plane to", "Crosscut, layer by layer: mark, length").Numbers("Spare")
 		for k, r := range s.Rips {
 			t.Row(fmt.Sprint(k+1), w.Gauge(r.Across), w.planedTo(r), w.crosscutFirst(r)+w.layers(r), w.spare(r, s.Board.Clear()))
 			for m, more := range r.Rest {
@@ -188,10 +193,14 @@ func (w *writer) priced() {
 		if one > 0 {
 			each = fmt.Sprintf("%.2f", one)
 		}
-		t.Row(l.Name, amount, unit, w.workedOut(l)+w.asked(l.Key)+notByTable(l), each, fmt.Sprintf("%.0f", l.Likely), report.Percent(l.Spread))
+		cost, off := fmt.Sprintf("%.0f", l.Likely), report.Percent(l.Spread)
+		if l.Lacks {
+			each, cost, off = "", "", ""
+		}
+		t.Row(l.Name, amount, unit, w.workedOut(l)+w.asked(l.Key)+notByTable(l), each, cost, off)
 	}
-	t.Note = fmt.Sprintf("Together %.0f: likely between %.0f and %.0f when prices err one up and one down; between %.0f and %.0f when all err the same way.",
-		e.Likely, e.Likely-e.Off, e.Likely+e.Off, e.Likely-e.OffAll, e.Likely+e.OffAll)
+	t.Note = fmt.Sprintf("Together %.0f%s: likely between %.0f and %.0f when prices err one up and one down; between %.0f and %.0f when all err the same way.",
+		e.Likely, e.Without(), e.Likely-e.Off, e.Likely+e.Off, e.Likely-e.OffAll, e.Likely+e.OffAll)
 	w.add(t)
 }
 
@@ -204,9 +213,6 @@ func (w *writer) shopping() {
 	}
 	if n := len(w.Plan.Missing()); n > 0 {
 		w.warn(fmt.Sprintf("The sum is without the wood of %s for which no board was found; see the ripping plan.", wording.Counted(n, "stick")), "arithmetic of this design")
-	}
-	if len(e.Missing) > 0 {
-		w.say("Without a price in the table: %s.", strings.Join(e.Missing, ", "))
 	}
 	w.add(w.helps())
 	w.plates()
