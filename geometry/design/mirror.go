@@ -1,8 +1,8 @@
 package design
 
 import (
-	"cmp"
 	"slices"
+	"sort"
 
 	"ribwright/geometry/measure"
 )
@@ -35,7 +35,7 @@ func (d *Design) AllSpreaders() []Spreader {
 			all = append(all, Spreader{At: -s.At, Beam: s.Beam, Tie: s.Tie})
 		}
 	}
-	slices.SortStableFunc(all, func(a, b Spreader) int { return cmp.Compare(a.At, b.At) })
+	sort.SliceStable(all, func(i, j int) bool { return all[i].At < all[j].At })
 	return all
 }
 
@@ -51,6 +51,6 @@ func (d *Design) AllSections() []Section {
 			}
 		}
 	}
-	slices.SortStableFunc(all, func(a, b Section) int { return cmp.Compare(a.At, b.At) })
+	sort.SliceStable(all, func(i, j int) bool { return all[i].At < all[j].At })
 	return all
 }

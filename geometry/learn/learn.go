@@ -7,9 +7,9 @@
 package learn
 
 import (
-	"cmp"
 	"math"
 	"slices"
+	"sort"
 
 	"ribwright/geometry/learn/feedback"
 	"ribwright/geometry/learn/pool"
@@ -367,5 +367,5 @@ func (p plan) leaveOut(q *Quantity, d *pool.Data, f *pool.Fit, all []entry) {
 			q.Unlike = append(q.Unlike, Unlike{first[l.Unit], l.Error, l.Z})
 		}
 	}
-	slices.SortStableFunc(q.Unlike, func(a, b Unlike) int { return -cmp.Compare(math.Abs(a.Z), math.Abs(b.Z)) })
+	sort.SliceStable(q.Unlike, func(i, j int) bool { return math.Abs(q.Unlike[j].Z) < math.Abs(q.Unlike[i].Z) })
 }

@@ -1,11 +1,11 @@
 package sizing
 
 import (
-	"cmp"
 	"errors"
 	"fmt"
 	"math/rand/v2"
 	"slices"
+	"sort"
 
 	"ribwright/geometry/body"
 	"ribwright/geometry/finding"
@@ -116,6 +116,6 @@ func (p Population) Counts() []Count {
 			add(s.About, s.Text, short(s), t)
 		}
 	}
-	slices.SortStableFunc(out, func(a, b Count) int { return cmp.Compare(b.Times, a.Times) })
+	sort.SliceStable(out, func(i, j int) bool { return out[i].Times > out[j].Times })
 	return out
 }

@@ -4,10 +4,10 @@
 package fanboard
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 	"slices"
+	"sort"
 
 	"ribwright/geometry/measure"
 	"ribwright/geometry/shop/fan"
@@ -192,7 +192,7 @@ func (s scale) lane(b *fan.Board, which func(fan.Ray) bool) lane {
 			out = append(out, labeled{Ray: r, left: min(narrow, wide), right: max(narrow, wide), words: words(r)})
 		}
 	}
-	slices.SortStableFunc(out, func(a, b labeled) int { return cmp.Compare(b.right, a.right) })
+	sort.SliceStable(out, func(i, j int) bool { return out[i].right > out[j].right })
 	for i := range out {
 		a := &out[i]
 		for _, o := range out[:i] {

@@ -1,10 +1,9 @@
 package figure
 
 import (
-	"cmp"
 	"fmt"
 	"math"
-	"slices"
+	"sort"
 	"strings"
 
 	"ribwright/geometry"
@@ -218,7 +217,7 @@ func rooms(d *layout.Drawing, s *stow.Stack, k float64) {
 			marks = append(marks, layout.Text{At: at, Words: fmt.Sprintf("%d in %d: %.1f mm free", i+2, i+1, c.Room)})
 		}
 	}
-	slices.SortStableFunc(marks, func(a, b layout.Text) int { return cmp.Compare(b.At.Y, a.At.Y) })
+	sort.SliceStable(marks, func(i, j int) bool { return marks[j].At.Y < marks[i].At.Y })
 	low := math.Inf(1)
 	for _, m := range marks {
 		low = math.Min(low-2*fleetSmall, m.At.Y)

@@ -167,10 +167,11 @@ func Sail(f *sail.Fit, units measure.System, full bool) []layout.Drawing {
 // Pair returns everything that is drawn of two hulls, as Sail does.
 func Pair(c *pair.Craft, units measure.System, full bool) []layout.Drawing {
 	saddles := Drawings(PairBoards(c, units), units, full)
+	bars := append(Drawings(underBars(c, units), units, full), saddles...)
 	if full {
-		return append(BeamDrawings(c, units), saddles...)
+		return append(BeamDrawings(c, units), bars...)
 	}
-	return append(Drawings(beamBoards(c, units), units, false), saddles...)
+	return append(Drawings(beamBoards(c, units), units, false), bars...)
 }
 
 // Row returns everything that is drawn of a rowing outfit, as Sail does.

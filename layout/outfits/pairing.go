@@ -30,9 +30,34 @@ func saddle(c *pair.Craft, s pair.Saddle, units measure.System) Board {
 	}
 	b := Board{Name: name, Title: s.Name, Count: s.Count, Thick: c.Beams.Width, Outline: curve.Polygon(s.Outline...).Reverse(),
 		At: geometry.Pt(s.Right+6, s.Top-4), NameAt: geometry.Pt((s.Left+s.Right)/2, s.Top-engraved-4), Engrave: fmt.Sprintf("S%d", s.Beam+1)}
-	b.Words = []string{fmt.Sprintf("%s, beam at station %s", c.Boats[s.Boat].Frame.Design.Title, units.Fine(s.Station)), "outboard is to the right; top level under the beam",
-		"grain up and down; thickness is the beam's width: glue up boards", "leather or cloth between it and the gunwale"}
+	b.Words = []string{fmt.Sprintf("%s, beam at station %s", c.Boats[s.Boat].Frame.Design.Title, units.Fine(s.Station)), "outboard to the right, as for port; turn it about for starboard",
+		"top level under the beam, glued to it, no screws; grain up and down", "thickness is the beam's width: glue up boards",
+		fmt.Sprintf("slot takes gunwale, cloth, outwale and leather of %s;", units.Fine(pair.Leather))}
+	if rise := math.Abs(s.Rises); rise >= 0.5 {
+		end := "forward"
+		if s.Rises < 0 {
+			end = "after"
+		}
+		b.Words = append(b.Words, fmt.Sprintf("plane its floor in place, %s deeper at the %s face", units.Whole(rise), end))
+	}
 	return b
+}
+
+// underBars are the bars in the hulls that the beams are lashed to, from above: x across,
+// forward up.
+func underBars(c *pair.Craft, units measure.System) []Board {
+	var out []Board
+	for _, s := range c.Bars() {
+		high := c.Beams.Bar / 2
+		g := c.Boats[s.Boat].Frame.Gunwale
+		b := Board{Name: fmt.Sprintf("under-bar-%d-%d", s.Beam+1, s.Boat+1), Title: s.Name, Count: s.Count, Thick: c.BarDeep(), Flat: true,
+			Outline: curve.Polygon(geometry.Pt(-s.Aft, -high), geometry.Pt(s.Aft, -high), geometry.Pt(s.Fore, high), geometry.Pt(-s.Fore, high)), At: geometry.Pt(4, 12),
+			Words: []string{"station " + units.Fine(s.Station) + "; forward is up", fmt.Sprintf("middle to end: forward edge %s, after edge %s", units.Fine(s.Fore), units.Fine(s.Aft)),
+				fmt.Sprintf("ends lie %s under the gunwales, clear of ribs and cloth:", units.Fine(s.Lip)), fmt.Sprintf("bevel their tops %.0f deg, round all edges", g.Tilt*180/math.Pi), "put one end far under, lift the other"}}
+		b.marks(high, s.Lash, "middle of a lashing")
+		out = append(out, b)
+	}
+	return out
 }
 
 // BeamDrawings returns the strips for the beams, seen from above: x across the pair,
@@ -52,7 +77,8 @@ func BeamDrawings(c *pair.Craft, units measure.System) []layout.Drawing {
 			center := c.Spacing / 2 * (1 - 2*float64(i))
 			d.Straight(layout.Center, center, -high, center, high)
 			d.Write(center+2, high-4.5, small, layout.Left, "middle of "+b.Frame.Design.Title)
-			inner, outer := b.GunwaleTop(x)
+			inner, _ := b.GunwaleTop(x)
+			outer := b.Rail(x)
 			for _, side := range []float64{1, -1} {
 				at, to := center+side*inner.Y, center+side*outer.Y
 				d.Straight(layout.Mark, at, -high, at, high)
@@ -79,11 +105,12 @@ func beamBoards(c *pair.Craft, units measure.System) []Board {
 		b.mark(0, high, "middle between the hulls")
 		for i, boat := range c.Boats {
 			center := c.Spacing / 2 * (1 - 2*float64(i))
-			inner, outer := boat.GunwaleTop(x)
+			inner, _ := boat.GunwaleTop(x)
+			outer := boat.Rail(x)
 			b.mark(center, high, "middle of a hull")
 			for _, side := range []float64{1, -1} {
 				b.mark(center+side*inner.Y, high, fmt.Sprintf("gunwale's inner edge, saddle S%d", k+1))
-				b.mark(center+side*outer.Y, high, fmt.Sprintf("gunwale's outer edge, saddle S%d", k+1))
+				b.mark(center+side*outer.Y, high, fmt.Sprintf("outwale's outer edge, saddle S%d", k+1))
 			}
 		}
 		out = append(out, b)
@@ -96,8 +123,10 @@ func PairFirst(c *pair.Craft, units measure.System) *layout.First {
 	_, lash := c.Worst()
 	return &layout.First{
 		Notes: []layout.Note{{Heading: "Setting up", Lines: []string{
+			fmt.Sprintf("Two whole boats: %s and %s, each built by its own book.", c.Boats[0].Frame.Design.Title, c.Boats[1].Frame.Design.Title),
 			fmt.Sprintf("Middle lines %s apart, %d beams of %s by %s, %s long, at stations %s.", units.Fine(c.Spacing), len(c.Beams.At), units.Fine(c.Beams.Width), units.Fine(c.Beams.Depth), units.Fine(c.Beams.Long), wording.List(c.Beams.At, units.Fine)),
-			fmt.Sprintf("Lash each beam to both gunwales of each hull with %d turns of 4 mm cord, frapped tight.", pair.Turns(lash)),
+			fmt.Sprintf("Line the saddles with leather. Lash each beam to the under bar in each hull, close inside both gunwales: %d turns of 4 mm cord, frapped tight.", pair.Turns(lash)),
+			fmt.Sprintf("Two lines of that cord, doubled and drawn tight, each %s, cross between the hulls: from the after beam beside one hull's inner gunwale to the forward beam beside the other's.", units.Whole(c.Diagonal())),
 		}}},
 		Cautions: cautions(c.Findings),
 	}

@@ -1,10 +1,9 @@
 package pattern
 
 import (
-	"cmp"
 	"fmt"
 	"math"
-	"slices"
+	"sort"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/frame"
@@ -156,7 +155,7 @@ const steep = 0.7
 // names fan out from the innermost, each with a line to its own head, so steep that it does
 // not run along a shoulder's line.
 func nameHeads(d *layout.Drawing, heads []ribHead) {
-	slices.SortStableFunc(heads, func(a, b ribHead) int { return cmp.Compare(math.Abs(a.at.X), math.Abs(b.at.X)) })
+	sort.SliceStable(heads, func(i, j int) bool { return math.Abs(heads[i].at.X) < math.Abs(heads[j].at.X) })
 	last := math.Inf(-1)
 	for _, h := range heads {
 		last = math.Max(math.Abs(h.at.X), last+small+wordsApart)

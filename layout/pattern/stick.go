@@ -1,10 +1,10 @@
 package pattern
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 	"slices"
+	"sort"
 	"strings"
 
 	"ribwright/geometry/boat/frame"
@@ -223,7 +223,7 @@ func (l *hanging) marks(r frame.Rib, names string, units measure.System) {
 	named(layout.Cut, shoulder, "shoulder")
 	mark(layout.Cut, shoulder+r.Tenon, "tenon")
 	mark(layout.Mark, r.Blank/2, "end")
-	slices.SortStableFunc(l.all, func(a, b hung) int { return cmp.Compare(b.x, a.x) })
+	sort.SliceStable(l.all, func(i, j int) bool { return l.all[j].x < l.all[i].x })
 }
 
 // stack gives every label, from the outermost in, the highest row in which it meets no

@@ -64,7 +64,7 @@ func (b bearing) cases(s beam.Section, wood timber.Species) []Case {
 	step := stepping * b.person
 	add(Case{Name: "person on the middle of one beam", Load: step, Moment: beam.Middle().Bending(step, b.spacing) / 1000,
 		Sag: beam.Middle().Gives(b.person, b.spacing, wood.MOE, s), Lash: step / 4,
-		Why: fmt.Sprintf("resting on the hulls' middle lines, %g times the weight for a step", stepping)})
+		Why: fmt.Sprintf("resting on the hulls' middle lines, %g times the weight for a step; %.0f kg, and the sag without a step", stepping, b.person/measure.Gravity)})
 	// A person at the outer gunwale of one hull turns that hull against the beams;
 	// the other hull's water gives or takes what keeps the whole in balance.
 	y := (b.spacing + b.grip) / 2
@@ -83,7 +83,7 @@ func (b bearing) cases(s beam.Section, wood timber.Species) []Case {
 	// stands between the hulls and its moment is what holds the hull up.
 	h := b.hull / n
 	add(Case{Name: "sail: windward hull lifted clear", Load: h, Moment: h * b.spacing / 2 / 1000, Lash: h / 2,
-		Why: "its weight at half the spacing, shared by the beams: the mast must stand on a plank across all of them"})
+		Why: "its weight at half the spacing, shared by the beams: the mast must stand on a plank across all of them, which is not drawn here"})
 	return out
 }
 

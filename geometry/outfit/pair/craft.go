@@ -47,7 +47,9 @@ type Beams struct {
 	Width, Depth float64
 	Long         float64
 	Wood         timber.Species
-	Enough       bool // whether they carry every case
+	Enough       bool    // whether they carry every case
+	Clear        bool    // whether the bars under them find room between the rib heads
+	Bar          float64 // of a bar under them, along the boat
 }
 
 // Wave is what the hulls' waves do to each other at a speed.
@@ -71,7 +73,7 @@ const (
 // Errors: hulls that would touch; beams past the ends; too much weight.
 func New(a, b aboard.Boat, p design.Pair, w water.Water) (*Craft, error) {
 	c := &Craft{Boats: [2]aboard.Boat{a, b}, Pair: p, Water: w}
-	for _, work := range []func() error{c.layOut, c.sizeBeams, c.float, c.waves} {
+	for _, work := range []func() error{c.sizeBars, c.float, c.waves} {
 		if err := work(); err != nil {
 			return nil, err
 		}
@@ -80,12 +82,34 @@ func New(a, b aboard.Boat, p design.Pair, w water.Water) (*Craft, error) {
 	return c, nil
 }
 
+// sizeBars lays out and sizes beams whose bars are as wide as the gunwales' wood asks, as far
+// as there is room for them between the ribs.
+func (c *Craft) sizeBars() error {
+	for wide, step := leastBar, 5.0; ; wide += step {
+		c.Over, c.Beams = 0, Beams{Bar: wide}
+		err := c.layOut()
+		if err == nil {
+			err = c.sizeBeams()
+		}
+		if err != nil {
+			return err
+		}
+		got, asked := c.press()
+		switch {
+		case !c.Beams.Clear && wide > leastBar:
+			step = -5
+		case got <= asked || step < 0 || wide >= mostBar:
+			return nil
+		}
+	}
+}
+
 func (c *Craft) layOut() error {
 	long := math.Inf(1)
 	var top [2]float64
 	for i, b := range c.Boats {
 		long = math.Min(long, b.Frame.Hull.Length)
-		_, outer := b.GunwaleTop(0)
+		outer := b.Rail(0)
 		top[i] = outer.Z
 		c.Over += outer.Y
 	}
@@ -96,8 +120,12 @@ func (c *Craft) layOut() error {
 	}
 	c.Over += c.Spacing
 	apart := cmp.Or(float64(c.Pair.Apart), math.Round(long*0.4/10)*10)
+	c.Beams.Clear = true
 	for i := range c.Pair.Beams {
-		c.Beams.At = append(c.Beams.At, apart*(float64(i)/float64(c.Pair.Beams-1)-0.5))
+		at, clear := aboard.Nearest(apart*(float64(i)/float64(c.Pair.Beams-1)-0.5), 150, func(x float64) bool {
+			return c.Boats[0].Free(x-c.Beams.Bar/2, x+c.Beams.Bar/2) && c.Boats[1].Free(x-c.Beams.Bar/2, x+c.Beams.Bar/2)
+		})
+		c.Beams.At, c.Beams.Clear = append(c.Beams.At, at), c.Beams.Clear && clear
 	}
 	for _, b := range c.Boats {
 		first, last := b.Frame.Ribs[0].Station, b.Frame.Ribs[len(b.Frame.Ribs)-1].Station
@@ -128,8 +156,7 @@ func (c *Craft) grip() float64 {
 	least := math.Inf(1)
 	for _, b := range c.Boats {
 		for _, x := range c.Beams.At {
-			inner, outer := b.GunwaleTop(x)
-			least = math.Min(least, inner.Y+outer.Y)
+			least = math.Min(least, 2*(underEdge(b, x).Y-lashIn))
 		}
 	}
 	return least
@@ -172,21 +199,31 @@ func (c *Craft) Worst() (stress, lash float64) {
 }
 
 // BeamsLie is the height of the beams' lower faces over the first boat's baseline,
-// mm: the highest gunwale under them and a saddle's back.
+// mm: the highest gunwale under them, leather and a saddle's back.
 func (c *Craft) BeamsLie() float64 {
 	top := 0.0
 	for i, b := range c.Boats {
 		for _, x := range c.Beams.At {
-			inner, outer := b.GunwaleTop(x)
-			top = math.Max(top, math.Max(inner.Z, outer.Z)+float64(i)*c.Rise)
+			for _, s := range c.under(x) {
+				inner, outer := b.GunwaleTop(s)
+				top = math.Max(top, math.Max(inner.Z, outer.Z)+float64(i)*c.Rise)
+			}
 		}
 	}
-	return top + SaddleBack
+	return top + Leather + SaddleBack
 }
 
-// SaddleBack is the wood between gunwale and beam where the gunwale is highest, mm.
-// Common practice, no source.
-const SaddleBack = 15.0
+// under are the stations of a beam's edges and its middle.
+func (c *Craft) under(x float64) [3]float64 {
+	return [3]float64{x - c.Beams.Width/2, x, x + c.Beams.Width/2}
+}
+
+// SaddleBack is the wood between gunwale and beam where the gunwale is highest, Leather
+// what lies between saddle and gunwale, mm. Common practice, no source.
+const (
+	SaddleBack = 15.0
+	Leather    = 2.0
+)
 
 func (c *Craft) whole() (float.Load, error) {
 	var all []float.Load

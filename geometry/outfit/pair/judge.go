@@ -7,6 +7,7 @@ import (
 
 	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
+	"ribwright/geometry/outfit/clip"
 	"ribwright/geometry/wood/beam"
 	"ribwright/geometry/wording"
 )
@@ -21,7 +22,7 @@ func (c *Craft) judge() {
 	if l := math.Abs(c.Rest.Heel) * 180 / math.Pi; l > 0.3 {
 		n.Say("list", finding.Arithmetic, "it lies over %.1f deg at rest, for the hulls are not laden alike; move weight until it is level", l)
 	}
-	n.Say("deck", finding.Arithmetic, "the beams' lower faces lie %.0f mm over still water; waves higher than about half of that strike them", c.Beneath)
+	n.Say("wind and waves", finding.Practice, "the beams' lower faces lie %.0f mm over still water; waves higher than about half of that strike them: that is the limit, and a wind with the first white crests, some 4 m/s (8 knots)", c.Beneath)
 	c.judgeWaves()
 	length := math.Min(c.Boats[0].Frame.Hull.Length, c.Boats[1].Frame.Hull.Length)
 	apart := finding.Range{Name: "spacing over length", Value: c.Spacing / length * 100, Low: 50, High: 70, Unit: "%", Source: "half the length or more, to sail; paddlers report, no standard"}
@@ -33,7 +34,7 @@ func (c *Craft) judge() {
 	}
 	c.judgeUse()
 	n.Say("handling", finding.Practice, "wider is stiffer and makes fewer waves between the hulls, but turns slowly, loads the beams more and is hard to land; less than half the length does for paddling. %.0f mm over all; a paddler reaches the water on the outer side only", c.Over)
-	n.Say("setting up", finding.Practice, "set the hulls without toe-out, which forces water between them; add a diagonal or a tight line across, because hulls shift; bear on both gunwales of each hull, never on the thwarts alone")
+	n.Say("setting up", finding.Practice, "set the hulls without toe-out, which forces water between them, and tie the crossed lines, because hulls shift; bear on both gunwales of each hull, never on the thwarts alone")
 	n.Say("rules", finding.Law, "two hulls side by side are no monohull boat (33 CFR 183.3): rules for one hull do not fit. A sail or motor on them changes which rules apply again. A wearable life jacket for each person")
 }
 
@@ -79,8 +80,16 @@ func (c *Craft) judgeBeams() {
 		n.Judge(finding.Weak, "beams", finding.Estimate, "beams of %.0f x %.0f mm of %s are too weak or too soft: %.1f N/mm2 where %.1f is asked, a sag of %.0f mm where %.0f is allowed. Bring the hulls nearer, or take more or deeper beams",
 			c.Beams.Width, c.Beams.Depth, c.Beams.Wood.Name, stress, beam.Working(c.Beams.Wood), sag, c.Spacing/softest)
 	}
-	n.Warn("lashings", finding.Estimate, "one lashing may have to hold %.0f N: %d turns of cord that bears %.0f N in each part, round the gunwale beside a rib head, with frapping turns. Gunwale, rib heads and skin feel it too: look at them and at every lashing before each trip and under way",
-		lash, Turns(lash), CordPull)
+	if !c.Beams.Clear {
+		n.Judge(finding.Unfit, "beams", finding.Arithmetic, "a beam has no room between rib heads, cross pieces and hangers for the bar under it: set them farther or less far apart")
+	}
+	got, asked := c.press()
+	v, cure := finding.Caution, ""
+	if got > asked {
+		v, cure = finding.Weak, ": too much: bring the hulls nearer, or take more beams"
+	}
+	n.Judge(v, "lashings", finding.Estimate, "one lashing may have to hold %.0f N: %d turns of cord that bears %.0f N in each part, round the beam and the under bar, inside the gunwale, with frapping turns. %s. The bar's end then presses the gunwale with %.1f N/mm2 of the %.1f asked across its grain%s. The bars are our own way: try them ashore with more than the load, and look at gunwales, rib heads, skin and every lashing before each trip and under way",
+		lash, Turns(lash), CordPull, clip.NoCord, got, asked, cure)
 	n.Say("beams", finding.Estimate, "worked from clear wood at a quarter of its modulus of rupture, from memory; straight grain without knots in the middle half, and no holes through it")
 }
 

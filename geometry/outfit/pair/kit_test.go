@@ -25,8 +25,9 @@ func rivers(t *testing.T) *Craft {
 	return c
 }
 
-// TestCordAsTold: every lashing goes its turns round gunwale, saddle and beam, and
-// half as much again to frap them, with tails to tie. Braided polyester of 4 mm
+// TestCordAsTold: every lashing goes its turns round beam, saddle, gunwale's height and the
+// bar under it, and half as much again to frap them, with tails to tie; the two crossed
+// lines go from hull to hull and from beam to beam, there and back. Braided polyester of 4 mm
 // fills 0.6 of its round and has 1380 kg/m3: some 10 g a metre.
 func TestCordAsTold(t *testing.T) {
 	c := rivers(t)
@@ -41,9 +42,11 @@ func TestCordAsTold(t *testing.T) {
 		t.Fatalf("%q: %v", cord.How, err)
 	}
 	g := c.Boats[0].Frame.Gunwale
-	round := 2 * (c.Beams.Width + c.Beams.Depth + g.Width + g.Height + SaddleBack) / 1000
-	least := float64(places) * float64(turns) * round * 1.5
-	if cord.Amount < least+float64(places)*0.3 || cord.Amount > least+float64(places) {
+	round := 2 * (c.Beams.Width + c.Beams.Depth + g.Height + SaddleBack + c.BarDeep()) / 1000
+	inner, _ := c.Boats[0].GunwaleTop(c.Beams.At[0])
+	across, along := c.Spacing-2*inner.Y, c.Beams.At[1]-c.Beams.At[0]
+	least := float64(places)*float64(turns)*round*1.5 + 4*math.Hypot(across, along)/1000
+	if cord.Amount < least+float64(places)*0.3 || cord.Amount > least+float64(places)+3 {
 		t.Errorf("%.0f m of cord, the turns and their frapping take %.1f", cord.Amount, least)
 	}
 	if want := 4 * len(c.Beams.At); places != want {

@@ -40,14 +40,26 @@ func (c *Craft) Kit() kit.Kit {
 		p.Grain = "up and down as it sits, that its cheeks do not split off"
 		k.Pieces = append(k.Pieces, p)
 	}
+	deep := c.BarDeep()
+	for _, b := range c.Bars() {
+		k.Pieces = append(k.Pieces, kit.Piece{Group: group, Name: b.Name, Count: b.Count, Form: kit.Beam, Wood: c.Beams.Wood.Name,
+			Long: 2 * math.Max(b.Aft, b.Fore), Wide: c.Beams.Bar, Thick: deep, Fill: 1, At: geometry.Point3{X: b.Station, Z: c.BeamsLie() - SaddleBack - c.Boats[0].Frame.Gunwale.Height}})
+	}
 	_, lash := c.Worst()
-	g := c.Boats[0].Frame.Gunwale
-	round := 2 * (c.Beams.Width + c.Beams.Depth + g.Width + g.Height + SaddleBack)
+	round := 2 * (c.Beams.Width + c.Beams.Depth + c.Boats[0].Frame.Gunwale.Height + SaddleBack + deep)
 	places := 4 * len(c.Beams.At)
-	long := math.Ceil(float64(places) * (float64(Turns(lash))*round*frapped + tails) / 1000)
+	long := math.Ceil((float64(places)*(float64(Turns(lash))*round*frapped+tails) + 4*(c.Diagonal()+tails)) / 1000)
+	hide := float64(places) * (c.Beams.Width + 10) * leatherLong * 1e-6
 	k.Things = append(k.Things, kit.Thing{Group: group, Key: "beam-cord", Name: "braided cord of 4 mm for the beams' lashings", Amount: long, Unit: "m",
-		How: fmt.Sprintf("%d lashings of %d turns, half as much again to frap them", places, Turns(lash)), Mass: long * cordMass, At: middle})
+		How: fmt.Sprintf("%d lashings of %d turns, half as much again to frap them; two crossed lines, doubled", places, Turns(lash)), Mass: long * cordMass, At: middle},
+		kit.Thing{Group: group, Key: "leather", Name: "leather of 2 mm", Amount: hide, Unit: "m2", How: fmt.Sprintf("%d slots of saddles", places), Mass: hide * leatherMass, Dense: 900, At: middle})
 	return k
+}
+
+// Diagonal is the length of each of the two crossed lines that keep the hulls from shifting,
+// mm: from the first beam at one hull's inner gunwale to the last at the other's.
+func (c *Craft) Diagonal() float64 {
+	return math.Hypot(c.Spacing-c.grip(), c.Beams.At[len(c.Beams.At)-1]-c.Beams.At[0])
 }
 
 // A lashing is half as long again for the turns that draw it tight, and its tails
@@ -57,6 +69,9 @@ const (
 	frapped  = 1.5
 	tails    = 600.0
 	cordMass = 0.011
+
+	leatherLong = 130.0 // of a slot's lining, both cheeks and the floor
+	leatherMass = 1.8   // kg a square metre
 )
 
 // added is all that the pair weighs besides its hulls.
@@ -72,56 +87,4 @@ func (c *Craft) Items() ([]weight.Item, error) {
 	l, err := c.added()
 	l.Mass /= 2
 	return []weight.Item{{Name: group, Loads: []float.Load{l}}}, err
-}
-
-// Saddle sits on a gunwale and bears a beam on its level top.
-type Saddle struct {
-	Name    string
-	Boat    int // 0 or 1
-	Beam    int // from aft, from 0
-	Count   int
-	Station float64
-	Outline []geometry.Point // along the boat: x outboard and y up from the middle of the gunwale's upper face
-	Right   float64          // x of its outer face
-	Left    float64
-	Top     float64 // y under the beam
-}
-
-// How the saddle sits, mm: wood beside the gunwale, and how far it reaches down beside it.
-const (
-	cheek     = 22.0
-	cheekDown = 26.0
-)
-
-// Saddles returns one for each boat and beam; boats of one design share theirs.
-func (c *Craft) Saddles() []Saddle {
-	boats, count := 2, 2
-	if c.Boats[1].Frame.Design == c.Boats[0].Frame.Design {
-		boats, count = 1, 4
-	}
-	var out []Saddle
-	for i := range boats {
-		for k := range c.Beams.At {
-			out = append(out, c.saddle(i, k, count))
-		}
-	}
-	return out
-}
-
-func (c *Craft) saddle(boat, beam, count int) Saddle {
-	s := Saddle{Name: fmt.Sprintf("Saddle %d", beam+1), Boat: boat, Beam: beam, Count: count, Station: c.Beams.At[beam]}
-	if boat == 1 {
-		s.Name += ", second boat"
-	}
-	inner, outer := c.Boats[boat].GunwaleTop(s.Station)
-	mid := geometry.Point{X: (inner.Y + outer.Y) / 2, Y: (inner.Z + outer.Z) / 2}
-	in := geometry.Point{X: inner.Y, Y: inner.Z}.Sub(mid)
-	out := geometry.Point{X: outer.Y, Y: outer.Z}.Sub(mid)
-	along := out.Sub(in).Unit()
-	down := geometry.Point{X: along.Y, Y: -along.X}.Scale(cheekDown)
-	inLow, outLow := in.Add(down), out.Add(down)
-	s.Top = c.BeamsLie() - mid.Y - float64(boat)*c.Rise
-	s.Left, s.Right = math.Min(in.X, inLow.X)-cheek, math.Max(out.X, outLow.X)+cheek
-	s.Outline = []geometry.Point{{X: s.Left, Y: s.Top}, {X: s.Left, Y: inLow.Y}, inLow, in, out, outLow, {X: s.Right, Y: outLow.Y}, {X: s.Right, Y: s.Top}}
-	return s
 }

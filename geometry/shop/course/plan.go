@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"sort"
 
 	"ribwright/geometry/shop/schedule"
 )
@@ -180,9 +181,10 @@ func (s *shop) fill(p *Plan, starts []int) {
 	}
 	p.Machines = s.machines(p)
 	p.Tasks = slices.Clone(s.tasks)
-	slices.SortStableFunc(p.Tasks, func(a, b Task) int {
+	order := func(a, b *Task) int {
 		return cmp.Or(cmp.Compare(a.From.Day, b.From.Day), cmp.Compare(a.From.Hour, b.From.Hour), cmp.Compare(a.Builder, b.Builder))
-	})
+	}
+	sort.SliceStable(p.Tasks, func(i, j int) bool { return order(&p.Tasks[i], &p.Tasks[j]) < 0 })
 }
 
 // machines says how long each is in use.

@@ -6,6 +6,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"sort"
 	"strings"
 
 	"ribwright/geometry/finding"
@@ -59,9 +60,10 @@ func (b *Boat) Take(bends, afloat finding.List) {
 // fewest first; scarfs cost hours. It says of each what speaks for it and against it.
 func Rank(all []Boat, beginner bool) []Boat {
 	out := slices.Clone(all)
-	slices.SortStableFunc(out, func(a, b Boat) int {
+	order := func(a, b *Boat) int {
 		return cmp.Or(cmp.Compare(a.grade(beginner), b.grade(beginner)), cmp.Compare(a.Hours, b.Hours))
-	})
+	}
+	sort.SliceStable(out, func(i, j int) bool { return order(&out[i], &out[j]) < 0 })
 	for i := range out {
 		out[i].Why = out[i].why(all, beginner)
 	}

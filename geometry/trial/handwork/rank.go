@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"sort"
 )
 
 // judge finds the outcome that an error moves most, and its share of the spread there.
@@ -23,12 +24,13 @@ func (e *Error) judge(moves, all []Spread, outcomes []Outcome) {
 // rank puts the worst errors first and numbers them; those that do alike stand by their
 // names.
 func rank(all []Error) {
-	slices.SortStableFunc(all, func(a, b Error) int {
+	order := func(a, b *Error) int {
 		if math.Abs(a.weight-b.weight) > 1e-9*math.Max(a.weight, b.weight) {
 			return cmp.Compare(b.weight, a.weight)
 		}
 		return cmp.Or(cmp.Compare(a.Name, b.Name), cmp.Compare(a.From, b.From))
-	})
+	}
+	sort.SliceStable(all, func(i, j int) bool { return order(&all[i], &all[j]) < 0 })
 	for i := range all {
 		all[i].Rank = i + 1
 	}

@@ -5,9 +5,8 @@
 package yardstick
 
 import (
-	"cmp"
 	"math"
-	"slices"
+	"sort"
 )
 
 // Boat is a known boat with what it carries.
@@ -53,7 +52,7 @@ func For(people int) []Boat {
 			{"Cruising canoe of 1883, 4.27 m", stephens, 210, 150, 14, 30, 19, 21, []float64{0, 5, 9, 12, 14}},
 		}
 	}
-	slices.SortStableFunc(out, func(a, b Boat) int { return cmp.Compare(b.Lever, a.Lever) })
+	sort.SliceStable(out, func(i, j int) bool { return out[i].Lever > out[j].Lever })
 	return out
 }
 

@@ -9,10 +9,10 @@
 package timber
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 	"slices"
+	"sort"
 	"strings"
 	"unicode"
 
@@ -68,9 +68,7 @@ func All() []Species {
 	for _, e := range table {
 		all = append(all, e.Species)
 	}
-	slices.SortStableFunc(all, func(a, b Species) int {
-		return cmp.Compare(strings.ToLower(a.Name), strings.ToLower(b.Name))
-	})
+	sort.SliceStable(all, func(i, j int) bool { return strings.ToLower(all[i].Name) < strings.ToLower(all[j].Name) })
 	return all
 }
 
@@ -254,7 +252,7 @@ func plain(name string) string {
 // "oak" brings the oaks. Equals stay in the order of the alphabet.
 func nearest(name string, n int) string {
 	all := All()
-	slices.SortStableFunc(all, func(a, b Species) int { return cmp.Compare(unlike(name, a), unlike(name, b)) })
+	sort.SliceStable(all, func(i, j int) bool { return unlike(name, all[i]) < unlike(name, all[j]) })
 	return names(all[:n])
 }
 

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"sort"
 
 	"ribwright/geometry"
 	"ribwright/geometry/sidebyside"
@@ -178,9 +179,10 @@ func (o Options) sets(parts []layout.Part) [][]layout.Part {
 		return [][]layout.Part{parts}
 	}
 	sorted := slices.Clone(parts)
-	slices.SortStableFunc(sorted, func(a, b layout.Part) int {
+	order := func(a, b *layout.Part) int {
 		return cmp.Or(cmp.Compare(b.Thickness, a.Thickness), cmp.Compare(a.Material, b.Material))
-	})
+	}
+	sort.SliceStable(sorted, func(i, j int) bool { return order(&sorted[i], &sorted[j]) < 0 })
 	var out [][]layout.Part
 	for i, p := range sorted {
 		if i == 0 || p.Thickness != sorted[i-1].Thickness || p.Material != sorted[i-1].Material {

@@ -4,9 +4,12 @@ package fitted
 
 import (
 	"fmt"
+	"strings"
 
+	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
+	"ribwright/geometry/wording"
 	"ribwright/layout"
 	"ribwright/layout/report"
 )
@@ -26,6 +29,15 @@ func page(found finding.List, blocks ...report.Block) []report.Block {
 
 func newtons(n float64) string { return fmt.Sprintf("%.0f N", n) }
 func deg(rad float64) string   { return report.Angle(rad) + " deg" }
+
+// bought is what an outfit takes besides its wood.
+func (t teller) bought(k kit.Kit) report.Table {
+	out := report.Titled("To buy, besides wood").Words("What").Numbers("How much").Words("For")
+	for _, b := range k.Things {
+		out.Row(wording.Capital(b.Name), fmt.Sprintf("%.4g %s", b.Amount, strings.TrimPrefix(b.Unit, "each")), b.How)
+	}
+	return out
+}
 
 // ranges puts figures beside practice; none gives nothing.
 func (t teller) ranges(all []finding.Range) []report.Block {

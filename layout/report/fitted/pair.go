@@ -16,8 +16,8 @@ import (
 // Pair tells all of two hulls side by side.
 func Pair(c *pair.Craft, units measure.System) []report.Block {
 	t := in(units)
-	one := t.asOne(c).Filled("width over all", t.Length(c.Over), "list at rest", deg(math.Abs(c.Rest.Heel)), "BM", fmt.Sprintf("%.0f mm", c.BM))
-	return page(c.Findings, append([]report.Block{one, t.levers(c.Lesser()), t.beams(c), t.cases(c), t.waves(c)}, t.ranges(c.Practices)...)...)
+	one := t.asOne(c).Filled("over the gunwales, over the beams", t.Length(c.Over)+", "+t.Length(c.Beams.Long), "list at rest", deg(math.Abs(c.Rest.Heel)), "BM", fmt.Sprintf("%.0f mm", c.BM))
+	return page(c.Findings, append([]report.Block{one, t.levers(c.Lesser()), t.beams(c), t.cases(c), t.waves(c), t.bought(c.Kit())}, t.ranges(c.Practices)...)...)
 }
 
 // PairInBook tells a builder of two hulls side by side.
@@ -34,7 +34,7 @@ func PairInBook(c *pair.Craft, units measure.System) []report.Block {
 func (t teller) asOne(c *pair.Craft) report.Table {
 	_, lash := c.Worst()
 	return report.Titled("As one craft").Words("Figure", "").Filled(
-		"middle lines apart", t.Length(c.Spacing), "beams at", wording.List(c.Beams.At, t.Station), "turns of cord in each lashing", fmt.Sprint(pair.Turns(lash)),
+		"two whole boats", c.Boats[0].Frame.Design.Title+", "+c.Boats[1].Frame.Design.Title, "middle lines apart", t.Length(c.Spacing), "beams at", wording.List(c.Beams.At, t.Station), "turns of cord in each lashing", fmt.Sprint(pair.Turns(lash)),
 		"all up", t.Mass(c.Load.Mass), "least freeboard", t.Length(c.Rest.Freeboard), "beams over the water", t.Length(c.Beneath),
 		"GM, and of one hull alone", fmt.Sprintf("%.0f mm, %.0f mm; it ends where a hull lifts", c.GM, c.Single))
 }

@@ -3,9 +3,9 @@
 package sharing
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
+	"sort"
 
 	"ribwright/geometry/measure"
 	"ribwright/geometry/shop/fan"
@@ -79,7 +79,7 @@ func share(b Board, k fan.Kind, boat fan.Boat) string {
 // three are the builders with the least, the middle and the greatest midship rib.
 func three(on []fan.Boat) []fan.Boat {
 	all := slices.Clone(on)
-	slices.SortStableFunc(all, func(a, b fan.Boat) int { return cmp.Compare(a.Rib, b.Rib) })
+	sort.SliceStable(all, func(i, j int) bool { return all[i].Rib < all[j].Rib })
 	if len(all) <= 3 {
 		return all
 	}
