@@ -8,6 +8,7 @@ import (
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/design"
 	"ribwright/geometry/sizing/formula"
+	"ribwright/geometry/trial/afloat"
 	"ribwright/geometry/water"
 	"ribwright/geometry/water/effort"
 	"ribwright/geometry/water/float"
@@ -112,25 +113,29 @@ func (b *Brief) afloat(f Found, l *lying, boat float.Load, near *float.Plane, mo
 	f["waterline_length"], f["waterline_beam"], f["wetted"] = u.LWL, u.BWL, u.Wetted
 	f["effort"] = 0
 	if more.effort {
-		f["effort"], err = b.effort(l.hull, u)
+		f["effort"], err = b.effort(sketched(l.hull, u))
 	}
 	return err
 }
 
-// effort is the resistance at the brief's speed, kg mm/s2.
-func (b *Brief) effort(h *float.Hull, u float.Hydrostatics) (float64, error) {
+// sketched is a hull at rest on a grid coarse enough for a search.
+func sketched(h *float.Hull, u float.Hydrostatics) effort.Hull {
 	const stations, lines = 41, 11
 	z := u.Plane.Water(0)
 	grid := effort.Sample(u.LWL, u.Draft, stations, lines, func(x, deep float64) float64 {
 		return h.HalfBreadth(u.Aft+x, z-deep)
 	})
+	return effort.Hull{Length: u.LWL / 1000, Wetted: u.Wetted / 1e6, Grid: grid}
+}
+
+// effort is the resistance at the brief's speed, kg mm/s2.
+func (b *Brief) effort(h effort.Hull) (float64, error) {
 	w, err := water.At(water.Fresh, water.Usual)
 	if err != nil {
 		return 0, err
 	}
 	w.Density = b.Density
-	at := effort.Hull{Length: u.LWL / 1000, Wetted: u.Wetted / 1e6, Grid: grid}.At(w, b.Speed/1000)
-	return at.Total * 1000, nil
+	return h.At(w, b.Speed/1000).Total * 1000, nil
 }
 
 // floatFrame floats a boat drawn in full as its cloth makes it.
@@ -138,10 +143,16 @@ func (b *Brief) floatFrame(boat aboard.Boat, at seats) (Found, float.Standing, e
 	fr, f, stands := boat.Frame, Found{}, float.Standing{}
 	d := fr.Design
 	l := lying{hull: boat.Hull, load: boat.Load(), people: boat.Carried(), live: aboard.Live(d.Crew)}
-	if err := b.afloat(f, &l, boat.Own(), nil, asked{true, true}); err != nil {
+	if err := b.afloat(f, &l, boat.Own(), nil, asked{wetted: true}); err != nil {
 		return nil, stands, err
 	}
-	var err error
+	towed, err := afloat.Towed(boat.Hull, l.rest) // as it is told of afloat
+	if err != nil {
+		return nil, stands, err
+	}
+	if f["effort"], err = b.effort(towed); err != nil {
+		return nil, stands, err
+	}
 	if stands, err = f.stand(l, b.Density, float.Fine); err != nil {
 		return nil, stands, err
 	}

@@ -3,6 +3,7 @@ package job
 import (
 	"bytes"
 	"encoding/json"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -206,5 +207,19 @@ func TestOneScale(t *testing.T) {
 	}
 	if got := NewSize().brief(); got.Skill != sizing.DefaultBrief().Skill {
 		t.Errorf("skill %q, want %q", got.Skill, sizing.DefaultBrief().Skill)
+	}
+}
+
+// TestEffortAsAfloat: a boat that is sized tells the same effort as the same boat afloat.
+func TestEffortAsAfloat(t *testing.T) {
+	for _, who := range [][]string{{"--paddler", "58 kg, 164 cm, woman", "--dog", "20 kg", "--use", "solo"}, {"--paddler", "86 kg, 183 cm", "--paddler", "70 kg, 170 cm", "--use", "tandem"}} {
+		m := ask(t, "size", append(who, "--title", "Teal")...)
+		w := world()
+		w.Files = InMemory(m.files)
+		sized := regexp.MustCompile(`effort +([0-9.]+) N +at 5\.0 km/h`).FindStringSubmatch(m.said)
+		afloat := regexp.MustCompile(`(?m)^ 5\.0 .* ([0-9.]+) +\d+$`).FindStringSubmatch(do(t, asked(t, "float", "teal.toml"), w).said)
+		if sized == nil || afloat == nil || sized[1] != afloat[1] {
+			t.Errorf("%v: %v sized, %v afloat", who, sized, afloat)
+		}
 	}
 }

@@ -83,7 +83,7 @@ func Goes(b aboard.Boat, o Options) (*Report, error) {
 	if err != nil {
 		return nil, err
 	}
-	if r.Hull, err = towed(b.Hull, r.Rest); err != nil {
+	if r.Hull, err = Towed(b.Hull, r.Rest); err != nil {
 		return nil, err
 	}
 	for _, u := range o.Speeds {
@@ -197,7 +197,10 @@ const (
 	gridRows   = 61
 )
 
-func towed(h *float.Hull, rest float.Hydrostatics) (effort.Hull, error) {
+// Towed readies a hull at rest for its effort.
+//
+// Errors: a shape that no even grid can be laid through.
+func Towed(h *float.Hull, rest float.Hydrostatics) (effort.Hull, error) {
 	x, depth, half := h.WetOffsets(rest.Plane, waterlines)
 	g, err := effort.Offsets{X: x, Depth: depth, Half: half}.Even(gridRows, gridLines)
 	if err != nil {
