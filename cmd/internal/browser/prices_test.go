@@ -47,7 +47,7 @@ func TestPrices(t *testing.T) {
 		same(v, sum, cost)
 		give([]byte("no table"))
 		same(v, `document.getElementById("status").classList.contains("wrong")`, true)
-		same(v, `document.getElementById("status").textContent.startsWith("mine.toml: no price table")`, true)
+		same(v, `document.getElementById("status").textContent.startsWith("mine.toml:1: no price table")`, true)
 		v.choose("#prices", "local")
 		v.rest()
 		same(v, `document.getElementById("priced").textContent.startsWith("The prices are invented")`, true)
