@@ -33,7 +33,7 @@ func customaries() map[string]customary {
 		"l":    {factor: 1 / gallon, unit: "gal", small: "US quarts", decimals: 1},
 		"L":    {factor: 1 / gallon, unit: "gal", small: "US quarts", decimals: 1},
 		"ml":   {factor: 128 / gallon / 1000, unit: "fl oz"},
-		"m2/L": {factor: gallon / (foot * foot), unit: "sq ft/gal"}, "kg/m2": {factor: foot * foot * 16 / Pound, unit: "oz/sq ft", decimals: 1},
+		"m2/L": {factor: gallon / 4 / (foot * foot), unit: "sq ft/quart"}, "kg/m2": {factor: foot * foot * 16 / Pound, unit: "oz/sq ft", decimals: 1},
 		"g/m2": {factor: OuncesPerSquareYard(1), unit: "oz/yd2", decimals: 1}, "kg/m3": {factor: foot * foot * foot / Pound, unit: "lb/cu ft"},
 	}
 }

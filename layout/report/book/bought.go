@@ -109,6 +109,9 @@ func (w *writer) workedOut(l cost.Line) string {
 			return bolt(wide, long)
 		})
 	}
+	if w.Letters.Units == measure.Imperial && l.Key == "stem-ply" {
+		return layers.ReplaceAllString(l.How, "of $1.0 mm, ") // as finely as the stems that they make up
+	}
 	if w.Letters.Units == measure.Imperial && l.Key == "peg" && w.Needs != nil {
 		return peg.ReplaceAllStringFunc(l.How, w.pegged)
 	}
@@ -127,6 +130,9 @@ func (w *writer) pegged(said string) string {
 	}
 	return said
 }
+
+// layers is how the shopping list has the thickness of a stem's layers, mm.
+var layers = regexp.MustCompile(`of (\d+) mm, `)
 
 // fastener is how the shopping list has the size of one, mm.
 var fastener = regexp.MustCompile(`(\d+\.\d) x (\d+) mm`)
