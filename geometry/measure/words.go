@@ -33,7 +33,7 @@ func customaries() map[string]customary {
 		"l":    {factor: 1 / gallon, unit: "gal", small: "US quarts", decimals: 1},
 		"L":    {factor: 1 / gallon, unit: "gal", small: "US quarts", decimals: 1},
 		"ml":   {factor: 128 / gallon / 1000, unit: "fl oz"},
-		"m2/L": {factor: gallon / (foot * foot), unit: "sq ft/gal"}, "kg/m2": {factor: foot * foot * 16 / Pound, unit: "oz/sq ft", decimals: 1},
+		"m2/L": {factor: gallon / 4 / (foot * foot), unit: "sq ft/quart"}, "kg/m2": {factor: foot * foot * 16 / Pound, unit: "oz/sq ft", decimals: 1},
 		"g/m2": {factor: OuncesPerSquareYard(1), unit: "oz/yd2", decimals: 1}, "kg/m3": {factor: foot * foot * foot / Pound, unit: "lb/cu ft"},
 	}
 }
@@ -54,8 +54,8 @@ var (
 	ending  = regexp.MustCompile(` (?:` + units + `)$`)
 	numeral = regexp.MustCompile(figure)
 	whole   = regexp.MustCompile(`^` + figure + `$`)
-	celsius = regexp.MustCompile(figure + ` degrees Celsius`)
-	screws  = regexp.MustCompile(`screws of \d+\.\d mm`)
+	// named is what has a name of its own in the other system, or another zero.
+	named = regexp.MustCompile(`screws of \d+\.\d mm|` + figure + ` degrees Celsius`)
 )
 
 // Words letters every metric quantity in a text for people in this system: "252 mm" as
@@ -66,13 +66,12 @@ func (s System) Words(text string) string {
 	if s != Imperial {
 		return text
 	}
-	text = screws.ReplaceAllStringFunc(text, func(said string) string {
-		wide, _ := strconv.ParseFloat(numeral.FindString(said), 64)
-		return "screws " + ScrewNumber(wide)
-	})
-	text = celsius.ReplaceAllStringFunc(text, func(said string) string {
-		c, _ := strconv.ParseFloat(numeral.FindString(said), 64)
-		return MM(c*1.8+32, 0) + " degrees Fahrenheit"
+	text = named.ReplaceAllStringFunc(text, func(said string) string {
+		v, _ := strconv.ParseFloat(numeral.FindString(said), 64)
+		if said[0] == 's' {
+			return "screws " + ScrewNumber(v)
+		}
+		return MM(v*1.8+32, 0) + " degrees Fahrenheit"
 	})
 	if m := listed.FindStringSubmatch(text); m != nil {
 		text = customaryOf(m[1]) + text[len(m[1]):]

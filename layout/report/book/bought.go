@@ -98,38 +98,36 @@ func (w *writer) workedOut(l cost.Line) string {
 			later = fmt.Sprintf(", %s for each later one", w.liters(w.coat(k.EachLater)))
 		}
 		return fmt.Sprintf("%s on %.1f sq ft, each mixed by itself: %s for the first%s, with what stays in brush and tray", wording.Counted(k.Count, "coat"), c.Area/1e6/squareFt, w.liters(w.coat(k.FirstCoat)), later)
-	case l.Key == "screw" || l.Key == "bolt-5":
-		return fastener.ReplaceAllStringFunc(l.How, func(said string) string {
-			m := fastener.FindStringSubmatch(said)
-			wide, _ := strconv.ParseFloat(m[1], 64)
-			long, _ := strconv.ParseFloat(m[2], 64)
-			if l.Key == "screw" {
-				return measure.Imperial.Screw(wide, long)
-			}
-			return bolt(wide, long)
-		})
 	}
-	if w.Letters.Units == measure.Imperial && l.Key == "peg" && w.Needs != nil {
-		return peg.ReplaceAllStringFunc(l.How, w.pegged)
-	}
-	return l.How
+	return fastened.ReplaceAllStringFunc(l.How, func(said string) string { return w.traded(l.Key, said) })
 }
 
-// peg is how the shopping list has the size of one, mm, and pegged letters it as the chapter Joints does.
-var peg = regexp.MustCompile(`(\d+\.\d) mm for holes of (\d+) mm`)
+// fastened is how the shopping list has the size of a fastener, or of a stem's layers, mm.
+var fastened = regexp.MustCompile(`\d+\.\d (?:x|mm for holes of) \d+ mm|of \d+ mm, `)
 
-func (w *writer) pegged(said string) string {
-	m := peg.FindStringSubmatch(said)
-	for _, o := range w.Needs.Joints.All() {
-		if f := o.Fastener; f.Key == "peg" && measure.MM(f.Diameter, 1) == m[1] && measure.MM(f.Length, 0) == m[2] {
-			return w.Drill(f.Diameter) + " for holes of " + w.whole(f.Length)
+// traded letters such a size as it is sold: screws by their numbers, bolts in millimeters, pegs as
+// the chapter Joints has them, layers as finely as the stems that they make up.
+func (w *writer) traded(key, said string) string {
+	all := strings.Fields(said)
+	wide, _ := strconv.ParseFloat(all[0], 64)
+	long, _ := strconv.ParseFloat(all[len(all)-2], 64)
+	switch {
+	case w.Letters.Units != measure.Imperial:
+	case key == "screw":
+		return measure.Imperial.Screw(wide, long)
+	case key == "bolt-5":
+		return bolt(wide, long)
+	case key == "stem-ply":
+		return "of " + all[1] + ".0 mm, "
+	case key == "peg" && w.Needs != nil:
+		for _, o := range w.Needs.Joints.All() {
+			if f := o.Fastener; f.Key == key && measure.MM(f.Diameter, 1) == all[0] && math.Abs(f.Length-long) < 0.6 {
+				return w.Drill(f.Diameter) + " for holes of " + w.whole(f.Length)
+			}
 		}
 	}
 	return said
 }
-
-// fastener is how the shopping list has the size of one, mm.
-var fastener = regexp.MustCompile(`(\d+\.\d) x (\d+) mm`)
 
 // bolt letters a bolt by the name that it is sold under everywhere.
 func bolt(wide, long float64) string { return fmt.Sprintf("M%.0f x %.0f mm", wide, long) }

@@ -69,7 +69,7 @@ func (w *writer) stemsMade() []string {
 	switch d.MadeStems() {
 	case design.StemsPlywood:
 		return []string{
-			"Saw the layers of each stem's blank from plywood, one of each of these thicknesses: " + wording.List(design.Sheets(w.Frame.Bow.Thickness), w.Letters.Units.Whole) + "; the grain of their faces along the pattern's arrow.",
+			"Saw the layers of each stem's blank from plywood, one of each of these thicknesses: " + wording.List(design.Sheets(w.Frame.Bow.Thickness), report.Either(w.Letters.Units, w.Letters.Units.Whole, w.Fine)) + "; the grain of their faces along the pattern's arrow.",
 			"Glue the layers of a blank on each other, flat under weights. Leave them overnight.",
 			"Lay the pattern on the glued blank, its arrow along the grain. Saw each stem to its pattern, through all layers at once, or have the machine cut it. Fair the edges."}
 	case design.StemsLaminated:
