@@ -22,6 +22,7 @@ type Builder struct {
 	Name  string
 	Use   string // the family
 	Brief Brief
+	Gear  bool   // the row says how much gear is carried
 	Fault string // why the row cannot be used, "" when it can
 }
 
@@ -190,6 +191,7 @@ func (r cells) fill(b *Builder) error {
 	if err := cmp.Or(r.number("gear", formula.Mass, &b.Brief.Gear), r.number("longest_stick", formula.Length, &b.Brief.LongestStick)); err != nil {
 		return err
 	}
+	b.Gear = r["gear"] != ""
 	p, err := r.paddler("")
 	if err != nil {
 		return err

@@ -321,10 +321,24 @@ const courseStem = "course-"
 // Result is what came of the rows: a summary, in the order of the table.
 func (c *Course) Result(all []sizing.Outcome) *Result {
 	return &Result{
-		Report:  report.Report{Title: titleOf(c.class.Table) + ", a class", Blocks: append(reasons.Class(all), report.Paragraph{Words: report.Promise})}.In(c.class.Units),
+		Report:  report.Report{Title: titleOf(c.class.Table) + ", a class", Blocks: append(append(reasons.Class(all), c.untold()...), report.Paragraph{Words: report.Promise})}.In(c.class.Units),
 		Numbers: json.Class(all),
 		Outputs: []Output{{SummaryName, "every row: how it came out, its boat, and which checks fail", func(w io.Writer) error { return summarize(w, all) }}},
 	}
+}
+
+// untold says what gear is reckoned with where rows do not say; nothing where all do.
+func (c *Course) untold() []report.Block {
+	n := 0
+	for _, b := range c.builders {
+		if b.Fault == "" && !b.Gear {
+			n++
+		}
+	}
+	if n == 0 {
+		return nil
+	}
+	return []report.Block{report.Say("%s of gear is reckoned with in each boat of %s whose row says none. A column gear_kg says how much each carries.", report.Letters{Units: c.class.Units}.Mass(c.class.Gear), wording.Counted(n, "builder"))}
 }
 
 // summarize writes the outcomes as a table for a spreadsheet.

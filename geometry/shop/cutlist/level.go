@@ -1,9 +1,6 @@
 package cutlist
 
-import (
-	"cmp"
-	"slices"
-)
+import "slices"
 
 // ample is what a strip may have to spare at its ends and wants no more, mm. Our own choice:
 // few checks reach so much farther than is cut off anyway.
@@ -34,19 +31,17 @@ func (t sawing) spare(s strip) float64 {
 // level shares pieces out between the strips of a plan so that those with the least to spare
 // have more: ends of boards are worse than is reckoned, here and there. Boards and rips stay.
 //
-// How: the strip with the least hands a piece to another, or changes one with it, whichever
+// How: a strip with little hands a piece to another, or changes one with it, whichever
 // leaves most in both; and so on as long as that helps.
 func (t sawing) level(boards []Sawn) {
 	var strips []strip
 	for i := range boards {
 		t.strips(boards[i].Board, boards[i].Rips, boards[i].Board.Clear(), &strips)
 	}
-	short := slices.DeleteFunc(slices.Clone(strips), func(s strip) bool { return t.spare(s) >= ample })
 	const mostRounds = 20
 	for range mostRounds {
-		slices.SortStableFunc(short, func(a, b strip) int { return cmp.Compare(t.spare(a), t.spare(b)) })
 		helped := false
-		for _, s := range short {
+		for _, s := range strips {
 			helped = t.relieve(s, strips) || helped
 		}
 		if !helped {
