@@ -256,6 +256,16 @@ func (b Boat) Free(from, to float64) bool {
 	return true
 }
 
+// Foamed reports whether foam lies along the sides between two stations.
+func (b Boat) Foamed(from, to float64) bool {
+	for _, f := range b.Flotation.Bags {
+		if f.Foam && strings.HasPrefix(f.Where, "port") && f.Aft < to && f.Fore > from {
+			return true
+		}
+	}
+	return false
+}
+
 // Nearest returns the place nearest to x, no farther than so many mm, that suits, in steps
 // of half a millimeter; x itself and false where there is none.
 func Nearest(x, most float64, suits func(x float64) bool) (float64, bool) {
