@@ -32,7 +32,7 @@ const (
 	leastHigh = 25.0         // of a cheek
 	CordHole  = 6.0          // through a cheek, for its lashings
 	braceHigh = 80.0         // of the board between the cheeks, at most
-	barMoves  = 40.0         // how far a bar may move to find room for its clips
+	barMoves  = 70.0         // how far a bar may move to find room for its clips
 	heelWide  = 60.0         // of a slat under a heel, at most
 )
 
