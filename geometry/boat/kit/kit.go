@@ -149,9 +149,6 @@ func ClipOutline(g frame.Gunwale) []geometry.Point {
 	return []geometry.Point{{X: back}, {X: back, Y: low + 12}, {X: back + 12, Y: low}, {X: lip.X - 4, Y: low}, {X: lip.X, Y: low + 4}, lip, foot, {}}
 }
 
-// ClipHigh is how far a clip reaches down from the bar over it, mm.
-func ClipHigh(g frame.Gunwale) float64 { return -geometry.Around(ClipOutline(g)...).Min.Y }
-
 // Clip returns so many clips for a gunwale, with their bolts' weight left to things.
 func Clip(g frame.Gunwale, group, wood string, count int, middle geometry.Point3) Piece {
 	p := Piece{Group: group, Name: "Clip", Count: count, Wood: wood, Thick: ClipThick, At: middle}

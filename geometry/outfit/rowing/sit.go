@@ -38,12 +38,9 @@ const (
 
 // barAt is the station of a bar near to one at which its clips find room.
 func (f *Fit) barAt(x float64) float64 {
-	at, ok := aboard.Nearest(x, barMoves, func(x float64) bool {
-		c := clip.Lay(f.Boat.Frame, x)
-		return f.Boat.Free(c.From, c.To)
-	})
+	c, ok := clip.Near(f.Boat.Frame, x, x-barMoves, x+barMoves)
 	f.Clear = f.Clear && ok
-	return at
+	return c.Hole.X
 }
 
 // sit places the seat's cheeks on ribs or slats, and the footrest.

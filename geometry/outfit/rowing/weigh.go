@@ -8,6 +8,7 @@ import (
 	"ribwright/geometry/boat/inside"
 	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/boat/weight"
+	"ribwright/geometry/outfit/clip"
 )
 
 // SeatLong returns the length of the seat across the boat, mm: the rower's hips and
@@ -70,7 +71,7 @@ func (f *Fit) Kit() kit.Kit {
 		board(seating, "Brace of the seat", 1, braceLong, braceHigh, BoardThick, seat),
 	}, Things: []kit.Thing{
 		{Group: outrigger, Key: "rowlock", Name: "rowlocks with sockets", Amount: 2, Unit: "each", How: "one on each side", Mass: 0.7, At: top},
-		kit.Bolts(outrigger, Clips+4, fmt.Sprintf("4 of %.0f mm through the bars and clips, 4 of %.0f mm through both ends of both bars", f.bolt(kit.ClipHigh(f.Boat.Frame.Gunwale)), f.bolt(BoardThick)), top),
+		kit.Bolts(outrigger, Clips+4, fmt.Sprintf("4 of %.0f mm through the bars and clips, 4 of %.0f mm through both ends of both bars", clip.BoltLong(f.Boat.Frame.Gunwale, f.BarThick), math.Ceil((f.BarThick+BoardThick+boltNut)/10)*10), top),
 		{Group: pulling, Key: "oar", Name: "oars", Amount: 2, Unit: "each", How: "bought, or made to the figures of the outfit", Mass: oars, At: at(f.LockX, f.LockZ)},
 	}}
 	lashings, screws := 2*lashed, 2*cheekScrews+braceScrews
@@ -91,10 +92,6 @@ func (f *Fit) Kit() kit.Kit {
 		kit.Thing{Group: seating, Key: "cord", Name: "lashing cord", Amount: float64(lashings) * inside.Lashing, Unit: "m", How: fmt.Sprintf("%d lashings of seat and footrest", lashings), At: seat})
 	return k
 }
-
-// bolt is how long a bolt is that goes through a bar and so much more, with washers and nut,
-// in whole steps of 10 mm.
-func (f *Fit) bolt(through float64) float64 { return math.Ceil((f.BarThick+through+boltNut)/10) * 10 }
 
 // boltNut is what washers and wing nut take of a bolt, mm.
 const boltNut = 12.0
