@@ -230,9 +230,10 @@ func TestHours(t *testing.T) {
 		}
 	}
 	// By hand from the lists: step, bed, two sides of the box, partner, leeboard, bar, two cheeks, six clips; four
-	// saddles to a beam; two bars, two rowlock boards, four clips, seat, two cheeks,
-	// footrest; the four corners of a spritsail.
-	for name, want := range map[string]float64{"sail: shape and drill boards": 15, "pair: shape and drill boards": 8, "row: shape and drill boards": 12, "sail: patch and eyelet corners": 4, "row: fit and try on land": 1} {
+	// saddles to a beam; two bars, two rowlock boards, four clips, seat, two cheeks and their
+	// brace, footrest with two rails, two knees and two slats under the heels;
+	// the four corners of a spritsail.
+	for name, want := range map[string]float64{"sail: shape and drill boards": 15, "pair: shape and drill boards": 8, "row: shape and drill boards": 19, "sail: patch and eyelet corners": 4, "row: fit and try on land": 1} {
 		if got[name] != want {
 			t.Errorf("%s: %.1f, want %.0f", name, got[name], want)
 		}

@@ -32,8 +32,8 @@ func (o *Outfits) places() []place {
 		}
 	}
 	if f := o.Row; f != nil {
-		add(Row, "the forward bar of the rowing frame", f.LockX+rowing.Pitch/2, rowing.BarWide)
-		add(Row, "the after bar of the rowing frame", f.LockX-rowing.Pitch/2, rowing.BarWide)
+		add(Row, "the forward bar of the rowing frame", f.Bars[0], rowing.BarWide)
+		add(Row, "the after bar of the rowing frame", f.Bars[1], rowing.BarWide)
 	}
 	return out
 }

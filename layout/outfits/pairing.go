@@ -32,7 +32,7 @@ func saddle(c *pair.Craft, s pair.Saddle, units measure.System) Board {
 		At: geometry.Pt(s.Right+6, s.Top-4), NameAt: geometry.Pt((s.Left+s.Right)/2, s.Top-engraved-4), Engrave: fmt.Sprintf("S%d", s.Beam+1)}
 	b.Words = []string{fmt.Sprintf("%s, beam at station %s", c.Boats[s.Boat].Frame.Design.Title, units.Fine(s.Station)), "outboard to the right, as for port; turn it about for starboard",
 		"top level under the beam, glued to it, no screws; grain up and down", "thickness is the beam's width: glue up boards",
-		fmt.Sprintf("slot takes gunwale, cloth, outwale and leather of %s;", units.Fine(pair.Leather))}
+		fmt.Sprintf("slot takes gunwale, cloth, outwale and leather of %s", units.Fine(pair.Leather))}
 	if rise := math.Abs(s.Rises); rise >= 0.5 {
 		end := "forward"
 		if s.Rises < 0 {
@@ -110,7 +110,7 @@ func beamBoards(c *pair.Craft, units measure.System) []Board {
 			b.mark(center, high, "middle of a hull")
 			for _, side := range []float64{1, -1} {
 				b.mark(center+side*inner.Y, high, fmt.Sprintf("gunwale's inner edge, saddle S%d", k+1))
-				b.mark(center+side*outer.Y, high, fmt.Sprintf("outwale's outer edge, saddle S%d", k+1))
+				b.mark(center+side*outer.Y, high, fmt.Sprintf("finished gunwale's outer edge, saddle S%d", k+1))
 			}
 		}
 		out = append(out, b)

@@ -3,6 +3,7 @@ package inside
 import (
 	"math"
 
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/design"
 )
 
@@ -73,19 +74,46 @@ func (f Boat) lean(b Brace) float64 {
 
 // brace places a person's footbrace; false where no board of a foot's width fits.
 func brace(f Boat, p design.Person, w place) (Brace, bool) {
-	r := f.nearest(w.sole)
-	b := Brace{Who: p.Name, Leg: Leg(p), At: w.sole, Tall: barTall, Thick: barThick, RailWide: railWide, Floor: f.Hull.FloorZ(w.sole)}
+	b, ok := f.brace(w.sole, 1)
+	b.Who, b.Leg = p.Name, Leg(p)
+	return b, ok
+}
+
+// Facing places a footbrace for soles at a station of one who faces aft; false where no
+// board of a foot's width fits.
+func (o Fit) Facing(f *frame.Frame, sole float64) (Brace, bool) {
+	in := framed(f)
+	b, ok := in.brace(sole, -1)
+	if ok {
+		b.Across = o.clear(b)
+		b.Lean = in.lean(b)
+	}
+	return b, ok
+}
+
+// brace places a footbrace for soles at a station, its knees on the far side of its board:
+// forward, 1, or aft, -1.
+func (f Boat) brace(sole, way float64) (Brace, bool) {
+	at := sole
+	if way < 0 {
+		at -= Step * (Holes - 1) / 2 // as far as it goes, where the boat is narrower
+	}
+	r := f.nearest(at)
+	b := Brace{At: sole, Tall: barTall, Thick: barThick, RailWide: railWide, Floor: f.Hull.FloorZ(sole)}
 	b.KneeFoot = kneePlay + float64(f.Design.Inside.Floor())
-	b.HoleUp, b.HoleAt = b.KneeFoot+KneeUp, b.At+b.Thick+KneeHole
+	b.HoleUp, b.HoleAt = b.KneeFoot+KneeUp, b.At+way*(b.Thick+KneeHole)
 	b.RailTall = b.HoleUp + 1.5*Peg
 	b.Room = 2 * f.flat(r, b.RailTall)
 	b.Bar = math.Min(barMost, math.Floor((b.Room-2*sideRoom)/10)*10)
-	first, last := f.Ribs[0].Station, f.Ribs[len(f.Ribs)-1].Station
-	if b.Bar < barLeast || b.HoleAt+Step*(Holes-1)/2+holeEnd > last+past || w.sole < first {
+	near, end := way*f.Ribs[0].Station, way*f.Ribs[len(f.Ribs)-1].Station
+	if way < 0 {
+		near, end = end, near
+	}
+	if b.Bar < barLeast || way*b.HoleAt+Step*(Holes-1)/2+holeEnd > end+past || way*sole < near {
 		return b, false
 	}
 	b.Rail = math.Max(2*float64(f.Design.Ribs.Pitch)+2*past, Step*(Holes-1)+2*60)
-	b.RailAft = math.Min(b.HoleAt+b.Rail/2, last+past) - b.Rail
+	b.RailAft = way*(math.Min(way*b.HoleAt+b.Rail/2, end+past)-b.Rail/2) - b.Rail/2
 	b.Across = b.Bar/2 - 2*railWide
 	return b, true
 }

@@ -8,14 +8,24 @@ import (
 	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/design"
+	"ribwright/geometry/measure"
 	"ribwright/geometry/wood/timber"
 )
 
 // TestKeepsItsDistance: at every station the bolt stands as far from the true line of the
 // gunwale's upper inner edge as the clip is made for, measured to the nearest point of it.
 func TestKeepsItsDistance(t *testing.T) {
+	tilted := func(deg float64) func(*design.Design) {
+		return func(d *design.Design) { d.Gunwale.Tilt = measure.Angle(deg * math.Pi / 180) }
+	}
+	all := map[string]*frame.Frame{"upright": frametest.Shipped(t, "lake", tilted(0)), "leaning": frametest.Shipped(t, "lake", tilted(13)),
+		"wide": frametest.Shipped(t, "brook", func(d *design.Design) { d.Hull.Beam += 60 }), "close ribs": frametest.Shipped(t, "lake", func(d *design.Design) {
+			d.Ribs.Pitch, d.Thwarts, d.Seats, d.Crew = 105, nil, nil, nil
+		})}
 	for _, name := range design.ShippedNames() {
-		f := frametest.Shipped(t, name, nil)
+		all[name] = frametest.Shipped(t, name, nil)
+	}
+	for name, f := range all {
 		g := f.Gunwale
 		for x := f.Ribs[1].Station; x < f.Ribs[len(f.Ribs)-2].Station; x += 37 {
 			c, least := Lay(f, x), math.Inf(1)
@@ -34,7 +44,7 @@ func TestKeepsItsDistance(t *testing.T) {
 // rib's head, and one in the middle of a bay stays there.
 func TestClearOfRibs(t *testing.T) {
 	for _, name := range design.ShippedNames() {
-		f := frametest.Shipped(t, name, nil)
+		f := frametest.Shipped(t, name, func(d *design.Design) { d.Seats, d.Crew, d.Thwarts = nil, nil, nil })
 		wide := float64(f.Design.Ribs.Width)
 		for i := 2; i < len(f.Ribs)-2; i++ {
 			at, next := f.Ribs[i].Station, f.Ribs[i+1].Station
@@ -47,7 +57,7 @@ func TestClearOfRibs(t *testing.T) {
 					t.Errorf("%s: a hook from %.1f to %.1f lies on rib %s at %.1f", name, c.From, c.To, r.Name, r.Station)
 				}
 			}
-			if mid := (at + next) / 2; next-at > 80 {
+			if mid := (at + next) / 2; next-at > 80 && len(f.Thwarts) == 0 {
 				if c, ok := Near(f, mid, at, next); !ok || math.Abs(c.Hole.X-mid) > 1e-9 {
 					t.Errorf("%s: %.1f for a clip amid a bay at %.1f", name, c.Hole.X, mid)
 				}
@@ -55,6 +65,18 @@ func TestClearOfRibs(t *testing.T) {
 		}
 		if _, ok := Near(f, f.Ribs[3].Station, f.Ribs[3].Station-5, f.Ribs[3].Station+5); ok {
 			t.Errorf("%s: a clip on a rib's head", name)
+		}
+	}
+}
+
+// TestClearOfThwarts: a clip that is wanted amid a cross piece goes beside it.
+func TestClearOfThwarts(t *testing.T) {
+	f := frametest.Shipped(t, "lake", nil)
+	for _, w := range f.Thwarts {
+		half := w.Outline.Bounds().H() / 2
+		c, ok := Near(f, w.At, w.At-130, w.At+130)
+		if d := math.Abs(c.Hole.X - w.At); !ok || d < half+kit.ClipThick/2 {
+			t.Errorf("%s at %.0f mm: a clip at %.1f", w.Name, w.At, c.Hole.X)
 		}
 	}
 }

@@ -83,6 +83,13 @@ func (c *Craft) judgeBeams() {
 	if !c.Beams.Clear {
 		n.Judge(finding.Unfit, "beams", finding.Arithmetic, "a beam has no room between rib heads, cross pieces and hangers for the bar under it: set them farther or less far apart")
 	}
+	for i, b := range c.Boats {
+		for _, x := range c.Beams.At {
+			if b.Foamed(x-c.Beams.Bar/2, x+c.Beams.Bar/2) && (i == 0 || b.Frame != c.Boats[0].Frame) {
+				n.Say("foam", finding.Arithmetic, "foam lies under the gunwales of %s where the bar at station %.0f mm goes: leave %.0f mm of it open", wording.OneLine(b.Title), x, c.Beams.Bar+10)
+			}
+		}
+	}
 	got, asked := c.press()
 	v, cure := finding.Caution, ""
 	if got > asked {

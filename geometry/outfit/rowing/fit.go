@@ -9,6 +9,7 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/aboard"
+	"ribwright/geometry/boat/inside"
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
@@ -29,9 +30,11 @@ type Fit struct {
 
 	Span      float64
 	Oar       Oar
-	Ruled     Oar     // what the rule gives for the span
-	Width     float64 // over the gunwales' outer edges at the rowlocks
-	GunwaleZ  float64 // their upper edges there
+	Ruled     Oar        // what the rule gives for the span
+	Width     float64    // over the finished gunwales' outer edges at the rowlocks
+	Bars      [2]float64 // stations of the bars, the forward one first
+	Clear     bool       // whether their clips find room between rib heads and cross pieces
+	GunwaleZ  float64    // their upper edges there
 	LockX     float64
 	LockZ     float64
 	SeatX     float64 // the middle of the seat
@@ -39,6 +42,9 @@ type Fit struct {
 	SeatZ     float64
 	Legs      Legs
 	FootX     float64 // station of the heels
+	Cheek     Cheek
+	Foot      inside.Brace // the footrest
+	FootFits  bool
 	BarThick  float64
 	Strength  Strength
 	Load      float.Load // boat, rower, gear and frame
@@ -63,7 +69,6 @@ const (
 	lockOver  = 180.0 // of the rowlock over the seat: 6 to 8 in
 	Pitch     = 280.0 // between the two bars
 	BarWide   = 45.0
-	BoardLong = Pitch + 130
 	BoardWide = 75.0
 	BarSpare  = 45.0 // of the bar beyond the rowlock
 	PinHole   = 13.0
@@ -146,12 +151,18 @@ func (f *Fit) place(seat float64, wood timber.Species) error {
 		return fmt.Errorf("the seat at %.0f mm puts the rowlocks at %.0f mm, past the last rib at %.0f mm; accepted: outfit.row.seat_at from %.0f mm on",
 			seat, f.LockX, aft, aft+Pitch+SeatWide/2+lockAft)
 	}
+	f.Clear = true
+	f.Bars = [2]float64{f.barAt(f.LockX + Pitch/2), f.barAt(f.LockX - Pitch/2)}
 	f.measureWidth()
 	if err := f.chooseOar(); err != nil {
 		return err
 	}
 	f.BarThick, f.Strength = thickness(func(thick float64) Strength {
-		return bear(f.Oar, f.Span, f.Width, Pitch, f.Row.Pull, BarWide, thick, wood)
+		s := bear(f.Oar, f.Span, f.Width, f.Apart(), f.Row.Pull, BarWide, thick, wood)
+		// The bar that is nearer to the rowlock bears more of what presses it down.
+		more := 2 * math.Max(f.Bars[0]-f.LockX, f.LockX-f.Bars[1]) / f.Apart()
+		s.Upright, s.Sag, s.ClipLift = s.Upright*more, s.Sag*more, s.ClipLift*more
+		return s
 	})
 	floor := f.Boat.Floor(seat)
 	f.LockZ = f.GunwaleZ + LockRise
@@ -159,6 +170,7 @@ func (f *Fit) place(seat float64, wood timber.Species) error {
 	f.SeatZ = floor + f.SeatOver
 	f.Legs = f.Body.Stretched(f.SeatOver)
 	f.FootX = f.Back() - f.Legs.Heel
+	f.sit()
 	items, err := f.Items()
 	if err != nil {
 		return err
@@ -172,14 +184,18 @@ func (f *Fit) place(seat float64, wood timber.Species) error {
 	return nil
 }
 
+// Apart is how far the bars stand apart, BoardLong the length of the boards that join them.
+func (f *Fit) Apart() float64     { return f.Bars[0] - f.Bars[1] }
+func (f *Fit) BoardLong() float64 { return f.Apart() + 130 }
+
 // Back is the station of the back of the rower, who faces aft.
 func (f *Fit) Back() float64 { return f.SeatX + SeatWide/2 }
 
 // measureWidth finds the greatest width over the gunwales under the frame.
 func (f *Fit) measureWidth() {
 	f.Width, f.GunwaleZ = 0, 0
-	for _, x := range []float64{f.LockX - Pitch/2, f.LockX, f.LockX + Pitch/2} {
-		_, outer := f.Boat.GunwaleTop(x)
+	for _, x := range []float64{f.Bars[1], f.LockX, f.Bars[0]} {
+		outer := f.Boat.Rail(x)
 		f.Width = math.Max(f.Width, 2*outer.Y)
 		f.GunwaleZ = math.Max(f.GunwaleZ, outer.Z)
 	}

@@ -29,8 +29,14 @@ func (f *Fit) judge() {
 		f.judgeReach()
 	}
 	n := &f.Findings
-	if in := f.Boat.Crosses(f.FootX, f.Back()+SeatWide/2); len(in) > 0 {
-		n.Warn("cross pieces", finding.Arithmetic, "between the rower's heels and back lie %s: they come out for rowing wherever legs or hips do not pass; the report on bends without them tells what the frame does then", strings.Join(in, "; "))
+	if in := f.InWay(); len(in) > 0 {
+		n.Warn("in the way", finding.Arithmetic, "between the rower's heels and back lie %s: these come out for rowing. Seats and foam hold no shape; what the frame does without a cross piece, the report on bends without it tells: let it rest so before the bars are bored. Foam that comes out is missed when the boat swamps", strings.Join(in, "; "))
+	}
+	if short := f.low(); short > 0 {
+		n.Judge(finding.Unfit, "seat", finding.Arithmetic, "the seat is %.0f mm too low for cheeks that stand on the ribs", short)
+	}
+	if !f.FootFits {
+		n.Judge(finding.Unfit, "footrest", finding.Arithmetic, "at %.0f mm the boat is too narrow, or too near its last rib, for a footrest: move the seat forward", f.FootX)
 	}
 	n.Say("hands", finding.Practice, "the handles cross: one hand leads or lies above the other; before they reach the belly the oars swing %.0f deg past square", deg(f.Finish()))
 	f.judgeFrame()
@@ -41,11 +47,11 @@ func (f *Fit) judge() {
 func (f *Fit) judgeFloat() {
 	n := &f.Findings
 	if f.Fault != nil {
-		n.Judge(finding.Unsafe, "stability", finding.Arithmetic, "with the rower on the seat: %s. Lower the seat and the rowlocks, carry weight on the floor, or do not row this boat", f.Fault.Error())
+		n.Judge(finding.Unsafe, "stability", finding.Arithmetic, "do not row it: with the rower on the seat: %s. Lower the seat and the rowlocks or carry weight on the floor", f.Fault.Error())
 	} else {
+		f.judgeStanding()
 		n.Warn("stability", finding.Arithmetic, "with %s, %.0f kg, on the rowing seat GM is %.0f mm and the least freeboard %.0f mm. A rower sits high and cannot see ahead: sit before you unship the oars, and never stand",
 			f.Who, f.Body.Mass, f.Rest.GM, f.Rest.Freeboard.Least)
-		f.judgeStanding()
 	}
 }
 
@@ -62,12 +68,12 @@ func (f *Fit) judgeStanding() {
 		ends = "it goes over by itself"
 	}
 	text := fmt.Sprintf("the greatest righting lever is %.0f mm, steadier than %d of %d known boats with one aboard; past %.0f deg %s; the rower's whole weight, moved aside at once, is held up to %.0f mm off the middle line", s.Most, than, of, deg(s.Over()), ends, s.Held)
-	const cure = "lower seat and rowlocks, carry weight on the floor, or row a wider boat"
+	const about, cure = "row it or not", "lower seat and rowlocks, carry weight on the floor, or row a wider boat"
 	if f.Rest.GM < leastGM || s.Most < least.Lever || s.Held < least.Held || s.GoesOver < least.Upright { // one that does not go over has NaN
-		f.Findings.Judge(finding.Unsafe, "standing", finding.Compared, "%s. That is little: wanted are a GM of %.0f mm, a lever of %.0f mm, a held shift of %.0f mm, and nothing that goes over before %.0f deg: %s", text, leastGM, least.Lever, least.Held, deg(least.Upright), cure)
+		f.Findings.Judge(finding.Unsafe, about, finding.Compared, "do not row it as it is: %s. Wanted are a GM of %.0f mm, a lever of %.0f mm, a held shift of %.0f mm, and nothing that goes over before %.0f deg: %s", text, leastGM, least.Lever, least.Held, deg(least.Upright), cure)
 		return
 	}
-	f.Findings.Say("standing", finding.Compared, "%s", text)
+	f.Findings.Warn(about, finding.Compared, "row it on calm water near the shore: waves up to %.0f mm, half of the least freeboard, and no white crests, a wind of some 4 m/s (8 knots), our own limits; %s", f.Rest.Freeboard.Least/2, text)
 }
 
 func (f *Fit) judgeTrim() {
@@ -102,6 +108,14 @@ func (f *Fit) judgeReach() {
 
 func (f *Fit) judgeFrame() {
 	n, s := &f.Findings, f.Strength
+	if !f.Clear {
+		n.Judge(finding.Unfit, "frame", finding.Arithmetic, "a clip finds no room between rib heads and cross pieces: move the seat")
+	}
+	for _, x := range f.Bars {
+		if f.Boat.Foamed(x-25, x+25) {
+			n.Say("foam", finding.Arithmetic, "foam lies under the gunwales where the clips at station %.0f mm go: leave 50 mm of it open", x)
+		}
+	}
 	v := finding.Holds
 	if math.Max(s.Flat, s.Upright) > s.Working {
 		v = finding.Weak

@@ -1,11 +1,14 @@
 package rowing
 
 import (
+	"fmt"
 	"math"
 
 	"ribwright/geometry"
+	"ribwright/geometry/boat/inside"
 	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/boat/weight"
+	"ribwright/geometry/outfit/clip"
 )
 
 // SeatLong returns the length of the seat across the boat, mm: the rower's hips and
@@ -21,20 +24,16 @@ func (f *Fit) BarLong() float64 { return f.Span + 2*BarSpare }
 // BoardThick is the thickness of seat, footrest and rowlock boards, mm.
 const BoardThick = 18.0
 
-// FootrestHigh is the height of the footrest, mm; Clips is how many hold the frame.
+// Clips is how many hold the frame.
+const Clips = 4 // one under each end of each bar
+
+// What holds seat and footrest together: screws through the seat into a cheek, into the
+// brace and through each cheek into it, and through the footrest into each knee; lashings of
+// cheeks, rails and heel slats, two each.
 const (
-	FootrestHigh = 120.0
-	Clips        = 4
+	cheekScrews, braceScrews, kneeScrews = 4, 3 + 2*2, 3
+	lashed                               = 2
 )
-
-// FootrestLong is the length of the footrest across the boat, mm.
-func (f *Fit) FootrestLong() float64 { return math.Min(f.SeatLong(), 420) }
-
-// CheekLong and CheekHigh are the measures of the seat's cheeks, mm.
-const CheekLong = SeatWide - 20
-
-// CheekHigh stands the seat over the ribs.
-func (f *Fit) CheekHigh() float64 { return math.Max(20, f.SeatOver-BoardThick) }
 
 // Items lists what the outfit weighs besides the rower.
 //
@@ -52,24 +51,47 @@ const (
 func (f *Fit) Kit() kit.Kit {
 	at := func(x, z float64) geometry.Point3 { return geometry.Point3{X: x, Z: z} }
 	top := at(f.LockX, f.GunwaleZ+f.BarThick/2)
-	seat, foot := at(f.SeatX, f.SeatZ-f.SeatOver/2), at(f.FootX, f.Boat.Floor(f.FootX)+FootrestHigh/2)
+	seat, foot := at(f.SeatX, f.SeatZ-f.SeatOver/2), at(f.FootX, f.Boat.Floor(f.FootX)+f.Foot.Tall/2)
 	board := func(group, name string, count int, long, wide, thick float64, p geometry.Point3) kit.Piece {
 		return kit.Piece{Group: group, Name: name, Count: count, Wood: f.Row.Species,
 			Long: math.Max(long, wide), Wide: math.Min(long, wide), Thick: thick, Fill: 1, At: p}
 	}
 	// A rowlock with its socket is some 0.35 kg, an oar 2.2 kg for 2.4 m; from memory.
 	oars := 2 * 2.2 * f.Oar.Length / 2400
-	return kit.Kit{Name: "row", Pieces: []kit.Piece{
-		board(outrigger, "Forward bar", 1, f.BarLong(), BarWide, f.BarThick, at(f.LockX+Pitch/2, top.Z)),
-		board(outrigger, "After bar", 1, f.BarLong(), BarWide, f.BarThick, at(f.LockX-Pitch/2, top.Z)),
-		board(outrigger, "Rowlock board", 2, BoardLong, BoardWide, BoardThick, top),
+	cheek := board(seating, "Cheek of the seat", 2, 0, 0, BoardThick, seat)
+	cheek.Block(f.CheekOutline())
+	braceLong, braceHigh := f.SeatBrace()
+	k := kit.Kit{Name: "row", Pieces: []kit.Piece{
+		board(outrigger, "Forward bar", 1, f.BarLong(), BarWide, f.BarThick, at(f.Bars[0], top.Z)),
+		board(outrigger, "After bar", 1, f.BarLong(), BarWide, f.BarThick, at(f.Bars[1], top.Z)),
+		board(outrigger, "Rowlock board", 2, f.BoardLong(), BoardWide, BoardThick, top),
 		kit.Clip(f.Boat.Frame.Gunwale, outrigger, f.Row.Species, Clips, top),
 		board(seating, "Rowing seat", 1, f.SeatLong(), SeatWide, BoardThick, at(f.SeatX, f.SeatZ-BoardThick/2)),
-		board(seating, "Cheek of the seat", 2, CheekLong, f.CheekHigh(), BoardThick, seat),
-		board(seating, "Footrest", 1, f.FootrestLong(), FootrestHigh, BoardThick, foot),
+		cheek,
+		board(seating, "Brace of the seat", 1, braceLong, braceHigh, BoardThick, seat),
 	}, Things: []kit.Thing{
 		{Group: outrigger, Key: "rowlock", Name: "rowlocks with sockets", Amount: 2, Unit: "each", How: "one on each side", Mass: 0.7, At: top},
-		kit.Bolts(outrigger, Clips+4, "one through each clip, one through each end of both bars", top),
+		kit.Bolts(outrigger, Clips+4, fmt.Sprintf("4 of %.0f mm through the bars and clips, 4 of %.0f mm through both ends of both bars", clip.BoltLong(f.Boat.Frame.Gunwale, f.BarThick), math.Ceil((f.BarThick+BoardThick+boltNut)/10)*10), top),
 		{Group: pulling, Key: "oar", Name: "oars", Amount: 2, Unit: "each", How: "bought, or made to the figures of the outfit", Mass: oars, At: at(f.LockX, f.LockZ)},
 	}}
+	lashings, screws := 2*lashed, 2*cheekScrews+braceScrews
+	if b := f.Foot; f.FootFits {
+		k.Pieces = append(k.Pieces, board(seating, "Footrest", 1, b.Bar, b.Tall, b.Thick, foot),
+			board(seating, "Rail of the footrest", 2, b.Rail, b.RailTall, b.RailWide, foot), board(seating, "Knee of the footrest", 2, inside.Knee, inside.Knee, b.RailWide, foot))
+		k.Pieces[len(k.Pieces)-2].Fill = 1 - inside.Holes*math.Pi/4*inside.Peg*inside.Peg/(b.Rail*b.RailTall)
+		k.Pieces[len(k.Pieces)-1].Fill = 0.5
+		lashings, screws = lashings+2*lashed, screws+2*kneeScrews
+		if wide, thick := f.HeelSlat(); wide > 0 {
+			k.Pieces = append(k.Pieces, board(seating, "Slat under a heel", 2, b.Rail, wide, thick, foot))
+			lashings += 2 * lashed
+		}
+		k.Things = append(k.Things, kit.Thing{Group: seating, Key: "brace-peg", Name: "hardwood pegs of 8 mm", Amount: 2, Unit: "each", How: "the footrest's, 60 mm long", Mass: 0.004, Dense: 670, At: foot})
+	}
+	n := float64(screws)
+	k.Things = append(k.Things, kit.Thing{Group: seating, Key: kit.ScrewKey, Name: kit.ScrewName, Amount: n, Unit: "each", How: "45 mm: seat, cheeks and their brace; 30 mm: footrest", Mass: n * kit.ScrewMass, At: seat},
+		kit.Thing{Group: seating, Key: "cord", Name: "lashing cord", Amount: float64(lashings) * inside.Lashing, Unit: "m", How: fmt.Sprintf("%d lashings of seat and footrest", lashings), At: seat})
+	return k
 }
+
+// boltNut is what washers and wing nut take of a bolt, mm.
+const boltNut = 12.0

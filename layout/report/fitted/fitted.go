@@ -4,7 +4,6 @@ package fitted
 
 import (
 	"fmt"
-	"strings"
 
 	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/finding"
@@ -27,17 +26,29 @@ func page(found finding.List, blocks ...report.Block) []report.Block {
 	return append(out, report.Section("What to make of it"), report.Findings{List: found.Others()})
 }
 
+// Pieces lists what an outfit is made of and what is bought for it.
+func Pieces(k kit.Kit, units measure.System) report.Table {
+	l := in(units)
+	t := report.Titled(wording.Capital(k.Name)+": what it is made of, "+l.Unit()).Words("Piece").Numbers("Count").Words("Wood, or how much").Numbers("Long", "Wide", "Thick")
+	for _, p := range k.Pieces {
+		t.Row(wording.Capital(p.Name), fmt.Sprint(p.Count), p.Wood, l.Cell(p.Long), l.Gauge(p.Wide), l.Gauge(p.Thick))
+	}
+	for _, b := range k.Things {
+		t.Row(wording.Capital(b.Name), "", amount(b), "", "", "")
+	}
+	t.Note = "Finished sizes, of a shaped piece the block it is sawn from, of a spar where it is thickest. Beams and saddles are those of both boats."
+	return t
+}
+
+func amount(t kit.Thing) string {
+	if t.Unit == "each" {
+		return fmt.Sprintf("%.0f: %s", t.Amount, t.How)
+	}
+	return fmt.Sprintf("%.4g %s: %s", t.Amount, t.Unit, t.How)
+}
+
 func newtons(n float64) string { return fmt.Sprintf("%.0f N", n) }
 func deg(rad float64) string   { return report.Angle(rad) + " deg" }
-
-// bought is what an outfit takes besides its wood.
-func (t teller) bought(k kit.Kit) report.Table {
-	out := report.Titled("To buy, besides wood").Words("What").Numbers("How much").Words("For")
-	for _, b := range k.Things {
-		out.Row(wording.Capital(b.Name), fmt.Sprintf("%.4g %s", b.Amount, strings.TrimPrefix(b.Unit, "each")), b.How)
-	}
-	return out
-}
 
 // ranges puts figures beside practice; none gives nothing.
 func (t teller) ranges(all []finding.Range) []report.Block {

@@ -17,7 +17,7 @@ import (
 func Pair(c *pair.Craft, units measure.System) []report.Block {
 	t := in(units)
 	one := t.asOne(c).Filled("over the gunwales, over the beams", t.Length(c.Over)+", "+t.Length(c.Beams.Long), "list at rest", deg(math.Abs(c.Rest.Heel)), "BM", fmt.Sprintf("%.0f mm", c.BM))
-	return page(c.Findings, append([]report.Block{one, t.levers(c.Lesser()), t.beams(c), t.cases(c), t.waves(c), t.bought(c.Kit())}, t.ranges(c.Practices)...)...)
+	return page(c.Findings, append([]report.Block{one, t.levers(c.Lesser()), t.beams(c), t.cases(c), t.waves(c), Pieces(c.Kit(), units)}, t.ranges(c.Practices)...)...)
 }
 
 // PairInBook tells a builder of two hulls side by side.

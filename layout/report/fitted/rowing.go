@@ -16,7 +16,7 @@ func Rowing(f *rowing.Fit, units measure.System) []report.Block {
 	t := in(units)
 	return page(f.Findings, append([]report.Block{
 		report.Facts("The rower, alone with the gear", "who", f.Who, "proportions of a", f.Row.Body.String(), "stature", t.Length(f.Body.Stature), "weight", t.Mass(f.Body.Mass)),
-		t.oars(f), t.reach(f), t.frame(f)}, t.ranges(f.Ranges)...)...)
+		t.oars(f), t.reach(f), t.frame(f), Pieces(f.Kit(), units)}, t.ranges(f.Ranges)...)...)
 }
 
 // RowingInBook tells a builder of a frame, oars and a seat.
