@@ -1,0 +1,112 @@
+// Package clip places the blocks that hold an outfit to a gunwale: bolted under a bar, they
+// stand inside the gunwale and hook under its inner lower edge. No cord goes round a gunwale,
+// for its outer face is under the cloth.
+package clip
+
+import (
+	"math"
+
+	"ribwright/geometry"
+	"ribwright/geometry/boat/frame"
+	"ribwright/geometry/boat/kit"
+	"ribwright/geometry/wood/beam"
+	"ribwright/geometry/wood/timber"
+)
+
+// NoCord says why nothing is lashed round a gunwale.
+const NoCord = "No cord goes round a gunwale: it would pierce the cloth, which is tacked to the outer face"
+
+// BoltIn is how far inside the gunwale's upper inner edge the bolt goes, mm, square to it.
+const BoltIn = kit.ClipWide / 2
+
+// ribRoom is kept between a hook and the head of a rib, mm. Our own choice.
+const ribRoom = 3.0
+
+// Clip is one clip on the port side; its twin is the mirror.
+type Clip struct {
+	Hole     geometry.Point // of its bolt: X the station, Y from the middle line, mm
+	Turn     float64        // about its bolt, to lie against the gunwale: its forward edge outboard positive, radians
+	From, To float64        // stations of what lies under the gunwale, mm
+}
+
+// Lay places a clip whose bolt stands at a station.
+func Lay(f *frame.Frame, x float64) Clip {
+	g := f.Gunwale
+	edge := func(x float64) float64 { return g.EdgeAt(x, -g.Width/2, g.Height).Y }
+	const half = kit.ClipThick / 2
+	m := (edge(x+half) - edge(x-half)) / kit.ClipThick
+	c := Clip{Turn: math.Atan(m)}
+	sin, cos := math.Sincos(c.Turn)
+	c.Hole = geometry.Pt(x, edge(x)-BoltIn/cos)
+	foot, lip := hook(g)
+	c.From, c.To = math.Inf(1), math.Inf(-1)
+	for _, across := range []float64{BoltIn + foot.X, BoltIn + lip.X} {
+		for _, along := range []float64{-half, half} {
+			s := x + along*cos - across*sin
+			c.From, c.To = math.Min(c.From, s), math.Max(c.To, s)
+		}
+	}
+	return c
+}
+
+// hook returns where a clip's inner face meets the hook, and the hook's end.
+func hook(g frame.Gunwale) (foot, lip geometry.Point) {
+	p := kit.ClipOutline(g)
+	return p[len(p)-2], p[len(p)-3]
+}
+
+// Clear reports whether the hook lies between the heads of ribs.
+func (c Clip) Clear(f *frame.Frame) bool {
+	for _, r := range f.Ribs {
+		if half := float64(f.Design.Ribs.Width)/2 + ribRoom; c.To > r.Station-half && c.From < r.Station+half {
+			return false
+		}
+	}
+	return true
+}
+
+// Near places a clip as near to a station as the heads of ribs let it, from lo to hi, mm;
+// at the station itself, and reports false, where there is no room.
+func Near(f *frame.Frame, x, lo, hi float64) (Clip, bool) {
+	const step = 0.5
+	for off := 0.0; off <= hi-lo; off += step {
+		for _, at := range []float64{x - off, x + off} {
+			if c := Lay(f, at); at >= lo && at <= hi && c.Clear(f) {
+				return c, true
+			}
+		}
+	}
+	return Lay(f, x), false
+}
+
+// Pull is what a clip bears when its bar is lifted.
+type Pull struct {
+	Load  float64 // N, on the hook
+	Bolt  float64 // N
+	Press float64 // N, of the clip's inboard edge on the bar
+	Lip   float64 // N/mm2, at the root of the hook, the grain along it
+	Under float64 // N/mm2, on the gunwale's lower face
+	Asked float64 // N/mm2, of the clip's wood in bending
+	Dents float64 // N/mm2, asked of the gunwale's wood across its grain
+}
+
+// denting is how far under the stress at which wood stays dented it is asked. From memory,
+// 1.5 to 1.7.
+const denting = 1.5
+
+// Bears works out what a load on one clip, N, asks of it: hook and inboard edge balance
+// about the bolt.
+func Bears(g frame.Gunwale, load float64, wood, gunwale timber.Species) Pull {
+	foot, lip := hook(g)
+	const rim = 4.0 // of the inboard edge, that presses
+	back := kit.ClipOutline(g)[0].X + rim
+	p := Pull{Load: load, Asked: beam.Working(wood), Dents: gunwale.Crush / denting}
+	p.Bolt = load * ((foot.X+lip.X)/2 - back) / (-BoltIn - back)
+	p.Press = p.Bolt - load
+	p.Lip = load * kit.ClipLip / 2 / beam.Rectangle(kit.ClipThick, kit.LipThick).Modulus
+	p.Under = load / (kit.ClipThick * kit.ClipLip)
+	return p
+}
+
+// Holds reports whether the clip and the gunwale under it carry that.
+func (p Pull) Holds() bool { return p.Lip <= p.Asked && p.Under <= p.Dents }
