@@ -2,12 +2,14 @@ package outfits
 
 import (
 	"fmt"
+	"math"
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
+	"ribwright/geometry/outfit/clip"
 	"ribwright/geometry/outfit/sail"
 	"ribwright/geometry/wording"
 	"ribwright/layout"
@@ -16,7 +18,7 @@ import (
 // SailBoards returns the wooden pieces: step, partner, leeboard with its bracket, and
 // the clips that hold partner and bracket.
 func SailBoards(f *sail.Fit, units measure.System) []Board {
-	out := []Board{mastStep(f, units), mastBed(f, units), boxSide(f, units), partner(f, units)}
+	out := []Board{mastStep(f, units), mastBed(f, units), boxSide(f, 1), boxSide(f, -1), partner(f, units)}
 	clips := sail.PartnerClips
 	if f.Board.Area > 0 {
 		out = append(out, leeboard(f, units), bracketBar(f, units), bracketCheek(f, units))
@@ -51,17 +53,21 @@ func mastStep(f *sail.Fit, units measure.System) Board {
 	for _, y := range mastHoles(f, f.Mast.StepZ+sail.StepThick) {
 		b.hole(0, y, f.Mast.Diameter+1, mastHole(f))
 	}
-	b.Rows = []string{"middle at station " + units.Fine(f.Mast.At) + "; two rods run through it along the boat, with the sides of the box: bore them through both together"}
+	b.Rows = []string{"middle at station " + units.Fine(f.Mast.At) + "; grain across the boat; two rods run through it along the boat, with the sides of the box: bore them through both together",
+		fmt.Sprintf("its upper face is level and the mast's hole plumb: plane %s more off the lower face at its %s edge than at the other", units.Fine(math.Abs(math.Tan(f.BedPitch()))*sail.StepLong), foreOrAft(f.BedPitch()))}
 	return b
 }
 
-// boxSide is a side of the mast box as it stands, seen along the boat: x across, y up
-// from the bed.
-func boxSide(f *sail.Fit, _ measure.System) Board {
-	half, high := f.BoxWide()/2, f.BoxHigh()
-	b := Board{Name: "box-side", Title: "Side of the mast box", Count: 2, Thick: sail.BoxThick, Outline: curve.Rectangle(geometry.Rect(-half, 0, half, high)), Flat: true,
+// boxSide is the side of the mast box before the mast (1) or behind it (-1) as it stands,
+// seen along the boat: x across, y up from the bed.
+func boxSide(f *sail.Fit, way float64) Board {
+	half, high := f.BoxWide()/2, f.BoxHigh(way)
+	b := Board{Name: "box-fore", Title: "Fore side of the mast box", Count: 1, Thick: sail.BoxThick, Outline: curve.Rectangle(geometry.Rect(-half, 0, half, high)), Flat: true, Zero: "the bed",
 		At: geometry.Pt(-half+8, high-45), NameAt: geometry.Pt(0, high/2), Engrave: "box",
-		Words: []string{"one before the mast, one behind it; grain up and down", "the upper rods go through the partner's edges"}}
+		Words: []string{"grain up and down, its foot on the bed; height at the face", "that meets the partner: plane its top even with the partner", "bore its upper holes with the partner's edges, in place"}}
+	if way < 0 {
+		b.Name, b.Title = "box-aft", "After side of the mast box"
+	}
 	for _, y := range []float64{sail.StepThick / 2, high - sail.PartnerThick/2} {
 		for _, side := range []float64{1, -1} {
 			b.hole(side*f.RodsAt(), y, bolt, "rod")
@@ -75,10 +81,17 @@ func mastBed(f *sail.Fit, units measure.System) Board {
 	half, high := f.Bed.Long/2, sail.BedWide/2.0
 	b := Board{Name: "bed", Title: "Mast bed", Count: 1, Thick: sail.BedThick, Outline: curve.Rectangle(geometry.Rect(-half, -high, half, high)), Flat: true,
 		At: geometry.Pt(-half+12, high-8), NameAt: geometry.Pt(0, -high+9), Engrave: "bed",
-		Words: []string{"forward is to the right; plane its lower face to the ribs",
-			"lash it to each rib on both sides of the keel, four turns of 4 mm cord", "and to the keel between them; the step goes on its middle"}}
+		Words: []string{"forward is to the right; the step goes on its middle", "plane its lower face to the ribs: hard on the two beside the mast, " + units.Fine(sail.BedThick) + " left",
+			"in the middle there, " + units.Fine(f.BedLeast()) + " at the thinnest edge; so its top keeps its height", "lash it to each rib on both sides of the keel, four turns of 4 mm cord"}}
+	lash := f.Lashes()
 	for _, r := range f.Bed.Ribs {
-		b.mark(r.Station-f.Mast.At, high, "middle of rib "+r.Name)
+		x := r.Station - f.Mast.At
+		b.mark(x, high, "middle of rib "+r.Name)
+		for _, dx := range []float64{-lash.X, lash.X} {
+			for _, y := range []float64{lash.Y, -lash.Y} {
+				b.hole(x+dx, y, sail.LashHole, "lashing")
+			}
+		}
 	}
 	return b
 }
@@ -86,7 +99,7 @@ func mastBed(f *sail.Fit, units measure.System) Board {
 // partner is the plank across the gunwales that the mast passes, from above: x across
 // the boat, y forward.
 func partner(f *sail.Fit, units measure.System) Board {
-	inner, outer := f.Boat.GunwaleTop(f.Mast.At)
+	inner, _ := f.Boat.GunwaleTop(f.Mast.At)
 	half, high := f.PartnerLong()/2, sail.PartnerWide/2.0
 	b := Board{Name: "partner", Title: "Mast partner", Count: 1, Thick: sail.PartnerThick, Outline: curve.Rounded(geometry.Rect(-half, -high, half, high), 20), Flat: true, Corner: 20,
 		At: geometry.Pt(-inner.Y+kit.ClipWide+12, high-8), NameAt: geometry.Pt(-inner.Y/2-20, -high/2-10), Engrave: "partner",
@@ -96,15 +109,34 @@ func partner(f *sail.Fit, units measure.System) Board {
 	}
 	b.line(layout.Center, 0, high-14, 0, high)
 	b.line(layout.Center, 0, -high, 0, -high+14)
-	b.marks(high, inner.Y, gunwaleIn)
-	b.marks(high, outer.Y, gunwaleOut)
-	for _, side := range []float64{1, -1} {
-		for _, y := range []float64{high - 25, -high + 25} {
-			b.hole(side*(inner.Y-kit.ClipWide/2), y, bolt, clipBolt)
-		}
-	}
+	b.gunwales(f.Boat, f.Mast.At, high)
+	clips, _ := f.Clips()
+	b.clipHoles(f.Mast.At, clips[:]...)
+	b.Rows = []string{fmt.Sprintf("It lies on gunwales that rise %.1f deg %s, and the mast stands plumb: bore the mast's hole and plane both long edges %.1f deg off square, each upper end %s further %s.", math.Abs(f.Pitch())*180/math.Pi, forward(f.Pitch()),
+		math.Abs(f.Pitch())*180/math.Pi, units.Fine(math.Abs(math.Tan(f.Pitch()))*sail.PartnerThick), forward(f.Pitch())),
+		"Clip bolts stand " + inFrom(units) + ", wherever it is: check that on your boat before you bore."}
 	b.label(inner.Y-kit.ClipWide-6, -high+4, layout.Right, "marks: the gunwale's edges; leather the hole")
 	return b
+}
+
+// inFrom says where a clip's bolt goes.
+func inFrom(units measure.System) string {
+	return units.Fine(clip.BoltIn) + " inside the gunwale's upper inner edge, square to it"
+}
+
+func forward(pitch float64) string {
+	if pitch < 0 {
+		return "aft"
+	}
+	return "forward"
+}
+
+// foreOrAft is the edge that stands higher.
+func foreOrAft(pitch float64) string {
+	if pitch < 0 {
+		return "after"
+	}
+	return "fore"
 }
 
 // inPieces says how a spar comes apart; nothing for one that does not.

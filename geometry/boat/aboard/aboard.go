@@ -223,6 +223,13 @@ func (b Boat) GunwaleTop(x float64) (inner, outer geometry.Point3) {
 	return g.EdgeAt(x, -g.Width/2, g.Height), g.EdgeAt(x, g.Width/2, g.Height)
 }
 
+// Rail returns the outer upper edge of the port gunwale as the boat is finished, cloth and
+// outwale with it, at a station.
+func (b Boat) Rail(x float64) geometry.Point3 {
+	g, d := b.Frame.Gunwale, b.Frame.Design
+	return g.EdgeAt(x, g.Width/2+float64(d.Skin.Thickness()+d.Outside.Outwale), g.Height)
+}
+
 // Floor returns the height of the ribs' upper face over the keel at a station: an outfit
 // stands on the ribs, wherever the floor slats end.
 func (b Boat) Floor(x float64) float64 { return b.Frame.Hull.RibsZ(x) }

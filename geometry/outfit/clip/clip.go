@@ -19,6 +19,9 @@ const NoCord = "No cord goes round a gunwale: it would pierce the cloth, which i
 // BoltIn is how far inside the gunwale's upper inner edge the bolt goes, mm, square to it.
 const BoltIn = kit.ClipWide / 2
 
+// Wide is half of the room that a clip takes along the boat, mm: its thickness, turned.
+const Wide = 25.0
+
 // ribRoom is kept between a hook and the head of a rib, mm. Our own choice.
 const ribRoom = 3.0
 
@@ -55,17 +58,30 @@ func hook(g frame.Gunwale) (foot, lip geometry.Point) {
 	return p[len(p)-2], p[len(p)-3]
 }
 
-// Clear reports whether the hook lies between the heads of ribs.
+// Clear reports whether the hook lies between the heads of ribs, and the clip beside cross
+// pieces and the hangers of seats.
 func (c Clip) Clear(f *frame.Frame) bool {
+	free := func(at, wide, from, to float64) bool { return to <= at-wide/2-ribRoom || from >= at+wide/2+ribRoom }
 	for _, r := range f.Ribs {
-		if half := float64(f.Design.Ribs.Width)/2 + ribRoom; c.To > r.Station-half && c.From < r.Station+half {
+		if !free(r.Station, float64(f.Design.Ribs.Width), c.From, c.To) {
+			return false
+		}
+	}
+	from, to := math.Min(c.From, c.Hole.X-kit.ClipThick/2), math.Max(c.To, c.Hole.X+kit.ClipThick/2)
+	for _, t := range f.Thwarts {
+		if !free(t.At, t.Outline.Bounds().H(), from, to) {
+			return false
+		}
+	}
+	for _, s := range f.Seats {
+		if h := s.Hung; h != nil && !(free(h.Front.Hanger.Station, h.Front.Hanger.Wide, from, to) && free(h.After.Hanger.Station, h.After.Hanger.Wide, from, to)) {
 			return false
 		}
 	}
 	return true
 }
 
-// Near places a clip as near to a station as the heads of ribs let it, from lo to hi, mm;
+// Near places a clip as near to a station as ribs, cross pieces and seats let it, from lo to hi, mm;
 // at the station itself, and reports false, where there is no room.
 func Near(f *frame.Frame, x, lo, hi float64) (Clip, bool) {
 	const step = 0.5

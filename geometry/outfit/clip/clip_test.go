@@ -34,7 +34,7 @@ func TestKeepsItsDistance(t *testing.T) {
 // rib's head, and one in the middle of a bay stays there.
 func TestClearOfRibs(t *testing.T) {
 	for _, name := range design.ShippedNames() {
-		f := frametest.Shipped(t, name, nil)
+		f := frametest.Shipped(t, name, func(d *design.Design) { d.Seats, d.Crew, d.Thwarts = nil, nil, nil })
 		wide := float64(f.Design.Ribs.Width)
 		for i := 2; i < len(f.Ribs)-2; i++ {
 			at, next := f.Ribs[i].Station, f.Ribs[i+1].Station
@@ -47,7 +47,7 @@ func TestClearOfRibs(t *testing.T) {
 					t.Errorf("%s: a hook from %.1f to %.1f lies on rib %s at %.1f", name, c.From, c.To, r.Name, r.Station)
 				}
 			}
-			if mid := (at + next) / 2; next-at > 80 {
+			if mid := (at + next) / 2; next-at > 80 && len(f.Thwarts) == 0 {
 				if c, ok := Near(f, mid, at, next); !ok || math.Abs(c.Hole.X-mid) > 1e-9 {
 					t.Errorf("%s: %.1f for a clip amid a bay at %.1f", name, c.Hole.X, mid)
 				}
@@ -55,6 +55,18 @@ func TestClearOfRibs(t *testing.T) {
 		}
 		if _, ok := Near(f, f.Ribs[3].Station, f.Ribs[3].Station-5, f.Ribs[3].Station+5); ok {
 			t.Errorf("%s: a clip on a rib's head", name)
+		}
+	}
+}
+
+// TestClearOfThwarts: a clip that is wanted amid a cross piece goes beside it.
+func TestClearOfThwarts(t *testing.T) {
+	f := frametest.Shipped(t, "lake", nil)
+	for _, w := range f.Thwarts {
+		half := w.Outline.Bounds().H() / 2
+		c, ok := Near(f, w.At, w.At-130, w.At+130)
+		if d := math.Abs(c.Hole.X - w.At); !ok || d < half+kit.ClipThick/2 {
+			t.Errorf("%s at %.0f mm: a clip at %.1f", w.Name, w.At, c.Hole.X)
 		}
 	}
 }

@@ -22,6 +22,8 @@ const (
 	rodRoom   = 16.0 // of its middle from a hole
 	rodEdge   = 20.0 // and from the side's edge
 	bedEnds   = 30.0 // beyond the last rib
+
+	bedThinnest = 4.0 // of the bed's edges
 )
 
 // bedRibs are over how many ribs the bed reaches at least and at most. Our own choice.
@@ -135,9 +137,12 @@ func (b Bed) Names() string {
 func (f *Fit) judgeBed() {
 	b := f.Bed
 	v, cure := finding.Holds, ""
+	if f.BedLeast() < bedThinnest {
+		f.Findings.Judge(finding.Unfit, "mast box", finding.Arithmetic, "planed to the ribs the bed would be %.0f mm thick at its edges: move the mast towards midship (outfit.sail.mast_at)", math.Max(0, f.BedLeast()))
+	}
 	if b.Stress > b.Asked || b.Partner > b.Boards {
 		v, cure = finding.Weak, ". That is too much: take a smaller sail, less wind, or harder boards"
 	}
-	f.Findings.Judge(v, "mast box", finding.Estimate, "two boards join the step to the partner and carry the %.0f N sideways up to it: the partner then bears %.1f N/mm2 of the %.1f asked of %s, each rod %.0f N at each side of the box, and one gunwale is lifted by %.0f N: two clips and a lashing on each side hold it. The bed under the step lies on the keel and ribs %s and is lashed to each; the foot gives %.1f mm, for which the ribs bear %.0f N together and %.1f N/mm2 of the %.1f asked of theirs%s",
+	f.Findings.Judge(v, "mast box", finding.Estimate, "two boards join the step to the partner and carry the %.0f N sideways up to it: the partner then bears %.1f N/mm2 of the %.1f asked of %s, each rod %.0f N at each side of the box, and one gunwale is lifted by %.0f N, which its two clips hold. The bed under the step lies on ribs %s and is lashed to each; the foot gives %.1f mm, for which the ribs bear %.0f N together and %.1f N/mm2 of the %.1f asked of theirs%s",
 		f.Mast.Step, b.Partner, b.Boards, f.Sail.Boards, b.Rod, b.Lift, b.Names(), b.Gives, b.Share, b.Stress, b.Asked, cure)
 }

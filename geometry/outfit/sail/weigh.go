@@ -50,9 +50,6 @@ const (
 // sides of the box meet both.
 const StepLong = PartnerWide
 
-// BoxHigh is the height of the box's sides, mm: from the bed to the partner's upper face.
-func (f *Fit) BoxHigh() float64 { return math.Ceil(f.Mast.PartnerZ + PartnerThick/2 - f.Mast.StepZ) }
-
 // StepAcross is the step's breadth, mm: wood enough beside each hole.
 func (f *Fit) StepAcross() float64 {
 	if f.Sail.Rig != design.Vee {
@@ -63,8 +60,7 @@ func (f *Fit) StepAcross() float64 {
 
 // PartnerLong is the partner's length across the boat, mm.
 func (f *Fit) PartnerLong() float64 {
-	_, outer := f.Boat.GunwaleTop(f.Mast.At)
-	return 2 * (math.Ceil(outer.Y) + 40)
+	return 2 * (math.Ceil(f.Boat.Rail(f.Mast.At-PartnerWide/2).Y) + 25)
 }
 
 // BracketLong is the length of the leeboard's bar across the boat, mm: enough where the
@@ -92,8 +88,7 @@ func (f *Fit) side(station float64) float64 {
 	const steps = 8
 	for i := range steps + 1 {
 		x := station + CheekLong*(float64(i)/steps-0.5)
-		_, outer := f.Boat.GunwaleTop(x)
-		widest = math.Max(widest, outer.Y)
+		widest = math.Max(widest, f.Boat.Rail(x).Y)
 		for _, p := range f.Boat.Hull.Outline(x) {
 			widest = math.Max(widest, p.X)
 		}
@@ -184,10 +179,15 @@ func (f *Fit) boards() []kit.Piece {
 	holes := func(easy float64) float64 { // of mast or spars
 		return float64(m.Count) * kit.Round * (m.Diameter + easy) * (m.Diameter + easy)
 	}
+	side := func(name string, way float64) kit.Piece {
+		high, wide := f.BoxHigh(way), f.BoxWide()
+		return board(name, 1, math.Max(high, wide), math.Min(high, wide), BoxThick, 1, at(m.At, m.StepZ+high/2))
+	}
 	out := []kit.Piece{
 		board("Mast step", 1, math.Max(long, across), math.Min(long, across), StepThick, 1-holes(1)/(long*across), at(m.At, m.StepZ+StepThick/2)),
 		board("Mast bed", 1, f.Bed.Long, BedWide, BedThick, 1, at(m.At, m.StepZ-BedThick/2)),
-		board("Side of the mast box", 2, math.Max(f.BoxHigh(), f.BoxWide()), math.Min(f.BoxHigh(), f.BoxWide()), BoxThick, 1, at(m.At, m.StepZ+f.BoxHigh()/2)),
+		side("Fore side of the mast box", 1),
+		side("After side of the mast box", -1),
 		board("Mast partner", 1, f.PartnerLong(), PartnerWide, PartnerThick, 1-holes(2)/(f.PartnerLong()*PartnerWide), at(m.At, m.PartnerZ)),
 	}
 	clips, mid := PartnerClips, m.At
