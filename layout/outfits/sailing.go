@@ -105,7 +105,7 @@ func partner(f *sail.Fit, units measure.System) Board {
 		At: geometry.Pt(-inner.Y+kit.ClipWide+12, high-8), NameAt: geometry.Pt(-inner.Y/2-20, -high/2-10), Engrave: "partner",
 		Words: []string{"middle at station " + units.Fine(f.Mast.At), "forward is up"}}
 	for _, x := range mastHoles(f, f.Mast.PartnerZ) {
-		b.hole(x, 0, f.Mast.Diameter+2, mastHole(f)+", leathered")
+		b.hole(x, 0, f.Mast.Diameter+sail.PartnerRoom, mastHole(f)+", with leather of 2 mm round it")
 	}
 	b.line(layout.Center, 0, high-14, 0, high)
 	b.line(layout.Center, 0, -high, 0, -high+14)
@@ -157,7 +157,7 @@ func SailFirst(f *sail.Fit, units measure.System) *layout.First {
 		if i == last {
 			what = "take the sail down"
 		}
-		winds = append(winds, fmt.Sprintf("%s, %.2f m2: %s at %.1f m/s (%.0f knots, force %d).", wording.Capital(s.Name), s.Area, what, f.Wind.Reef[i], sail.Knots(f.Wind.Reef[i]), sail.Beaufort(f.Wind.Reef[i])))
+		winds = append(winds, fmt.Sprintf("%s, %.2f m2: %s at %.1f m/s (%d knots, force %d).", wording.Capital(s.Name), s.Area, what, f.Wind.Reef[i], sail.Knots(f.Wind.Reef[i]), sail.Beaufort(f.Wind.Reef[i])))
 	}
 	if s := f.Spared(); s != "" {
 		winds = append(winds, wording.Capital(s)+".")

@@ -302,6 +302,9 @@ func taped(t *testing.T, what string, d layout.Drawing, outline []geometry.Point
 			if math.Abs(pts[len(pts)-1].Norm()-v[2]) > 1.3 || len(pts) > 1 && math.Abs(pts[len(pts)-1].Sub(base).Norm()-v[3]) > 1.3 {
 				t.Errorf("%s: %s of %s does not close: %v", what, line[0].Words, d.Title, v)
 			}
+			if line[0].Words >= "a" { // the end of a reef, no corner
+				pts = pts[:len(pts)-1]
+			}
 		}
 		for _, x := range line {
 			all = append(all, x.Words)

@@ -126,3 +126,14 @@ func Bears(g frame.Gunwale, load float64, wood, gunwale timber.Species) Pull {
 
 // Holds reports whether the clip and the gunwale under it carry that.
 func (p Pull) Holds() bool { return p.Lip <= p.Asked && p.Under <= p.Dents }
+
+// BoltLong is how long a clip's bolt is under a bar so thick, mm, in steps of 10: through both,
+// with washers and a nut.
+func BoltLong(g frame.Gunwale, bar float64) float64 {
+	low := 0.0
+	for _, p := range kit.ClipOutline(g) {
+		low = math.Min(low, p.Y)
+	}
+	const nut = 12.0
+	return math.Ceil((bar-low+nut)/10) * 10
+}

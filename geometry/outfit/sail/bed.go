@@ -68,7 +68,7 @@ func (f *Fit) layBed(boards, ribs timber.Species) {
 	inner, outer := f.Boat.GunwaleTop(m.At)
 	high, wide := m.PartnerZ-m.StepZ, inner.Y+outer.Y
 	moment := m.Step * high
-	clear := PartnerWide - m.Diameter - 2
+	clear := PartnerWide - m.Diameter - PartnerRoom
 	b := Bed{Asked: beam.Working(ribs), Boards: beam.Working(boards), Lift: moment / wide, Rod: moment / (2 * f.RodsAt()) / 2}
 	// A couple at the middle of a plank that rests on both ends: half of it on each side.
 	b.Partner = moment / 2 / beam.Rectangle(clear, PartnerThick).Modulus

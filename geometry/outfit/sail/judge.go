@@ -19,6 +19,7 @@ func (f *Fit) judge() {
 	f.judgeSpars()
 	f.judgeBed()
 	f.judgeClips()
+	f.judgeReefs()
 	n := &f.Findings
 	f.Boat.SayOutfits(n)
 	n.Warn("capsize", finding.Practice, "practice letting the sail go, taking it down and climbing back in shallow warm water before anything else; an open canoe that fills under sail does not sail home. Flotation in both ends, a life jacket on each person, a knife at hand, nobody else's help counted on")
@@ -31,7 +32,7 @@ func (f *Fit) judgeWind() {
 	chosen := f.Stands[f.Chosen()]
 	var steps []string
 	for i, v := range f.Wind.Reef[:f.Needed(f.Chosen())-1] {
-		steps = append(steps, fmt.Sprintf("from %s to %s at %.1f m/s (%.0f kn)", f.States[i].Name, f.States[i+1].Name, v, Knots(v)))
+		steps = append(steps, fmt.Sprintf("from %s to %s at %.1f m/s (%d kn)", f.States[i].Name, f.States[i+1].Name, v, Knots(v)))
 	}
 	reef := ""
 	if len(steps) > 0 {
@@ -40,7 +41,7 @@ func (f *Fit) judgeWind() {
 	if s := f.Spared(); s != "" {
 		reef += s + "; "
 	}
-	n.Warn("wind", finding.Estimate, "with the crew %s: %shave no sail up at %.1f m/s (%.0f kn, force %d). Steady wind as a sailor judges it at the water; gusts %.1f times that are allowed for, squalls and waves are not; past %.1f m/s no open canoe has a sail up, whatever it would stand. Never make the sheet fast. %s",
+	n.Warn("wind", finding.Estimate, "with the crew %s: %shave no sail up at %.1f m/s (%d kn, force %d). Steady wind as a sailor judges it at the water; gusts %.1f times that are allowed for, squalls and waves are not; past %.1f m/s no open canoe has a sail up, whatever it would stand. Never make the sheet fast. %s",
 		f.Chosen(), reef, f.Wind.Stop, Knots(f.Wind.Stop), Beaufort(f.Wind.Stop), Gust, Rough, wording.Capital(f.InMiddle()))
 	switch {
 	case math.IsNaN(chosen.Calm):

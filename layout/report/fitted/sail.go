@@ -37,9 +37,9 @@ func (t teller) whatToDo(f *sail.Fit) report.Table {
 	out := report.Titled("Wind: what to do with the crew "+f.Chosen().String()).Words("Sail").Numbers("m2", "Take it in at, m/s", "knots", "Force", "Goes over at, m/s")
 	for i, s := range f.States[:f.Needed(f.Chosen())] {
 		l, v := s.Limits[f.Chosen()], f.Wind.Reef[i]
-		out.Row(s.Name, fmt.Sprintf("%.2f", s.Area), fmt.Sprintf("%.1f", v), fmt.Sprintf("%.0f", sail.Knots(v)), fmt.Sprint(sail.Beaufort(v)), sail.Over(l.Under))
+		out.Row(s.Name, fmt.Sprintf("%.2f", s.Area), fmt.Sprintf("%.1f", v), fmt.Sprint(sail.Knots(v)), fmt.Sprint(sail.Beaufort(v)), sail.Over(l.Under))
 	}
-	out.Note = fmt.Sprintf("No sail up at %.1f m/s (%.0f knots); %s.", f.Wind.Stop, sail.Knots(f.Wind.Stop), f.InMiddle())
+	out.Note = fmt.Sprintf("No sail up at %.1f m/s (%d knots); %s.", f.Wind.Stop, sail.Knots(f.Wind.Stop), f.InMiddle())
 	if s := f.Spared(); s != "" {
 		out.Note += " " + wording.Capital(s) + "."
 	}
@@ -59,7 +59,7 @@ func (t teller) winds(f *sail.Fit) report.Table {
 			if v == sail.Rough {
 				mark, out.Note = "*", "* all sail down by then, whatever the boat would stand."
 			}
-			row = append(row, fmt.Sprintf("%.1f%s (%.0f)", v, mark, sail.Knots(v)), over(l.Under))
+			row = append(row, fmt.Sprintf("%.1f%s (%d)", v, mark, sail.Knots(v)), over(l.Under))
 		}
 		out.Row(row...)
 	}
@@ -71,7 +71,7 @@ func over(v float64) string {
 	if v > sail.Gale {
 		return sail.Over(v)
 	}
-	return fmt.Sprintf("%.1f (%.0f)", v, sail.Knots(v))
+	return fmt.Sprintf("%s (%d)", sail.Over(v), sail.Knots(v))
 }
 
 func (t teller) standing(f *sail.Fit) report.Table {
