@@ -148,6 +148,18 @@ func inPieces(f *sail.Fit, s sail.Spar, units measure.System) string {
 	return fmt.Sprintf(", in %d pieces of %s that butt in a sleeve of %s", n, units.Fine(s.Length()/float64(n)), units.Fine(f.SleeveLong()))
 }
 
+// bought lists what is bought for an outfit.
+func bought(k kit.Kit) (out []string) {
+	for _, t := range k.Things {
+		if t.Unit == "each" {
+			out = append(out, fmt.Sprintf("%.0f %s: %s.", t.Amount, t.Name, t.How))
+		} else {
+			out = append(out, fmt.Sprintf("%s, %.4g %s: %s.", wording.Capital(t.Name), t.Amount, t.Unit, t.How))
+		}
+	}
+	return out
+}
+
 // SailFirst is what the first sheet says.
 func SailFirst(f *sail.Fit, units measure.System) *layout.First {
 	var winds []string
@@ -165,11 +177,15 @@ func SailFirst(f *sail.Fit, units measure.System) *layout.First {
 	winds = append(winds, fmt.Sprintf("With the crew %s; %s.", f.Chosen(), f.InMiddle()))
 	var sticks []string
 	if f.Mast.Long > 0 {
-		sticks = append(sticks, fmt.Sprintf("Mast %s long, %.0f mm at the partner, tapered to six tenths at the head; %s.", units.Fine(f.Mast.Long), f.Mast.Diameter, f.Sail.Spars))
+		sticks = append(sticks, fmt.Sprintf("Mast %s long, %.0f mm at the partner, %s; its taper stands under Rigging.", units.Fine(f.Mast.Long), f.Mast.Diameter, f.Sail.Spars))
 	}
 	for _, s := range f.Plan.Spars {
 		sticks = append(sticks, fmt.Sprintf("%s %s long, %.0f mm in its middle%s.", wording.Capital(s.Name), units.Fine(s.Length()), s.Diameter, inPieces(f, s, units)))
 	}
 	sticks = append(sticks, fmt.Sprintf("The tack stands %s over the gunwale.", units.Fine(f.Tack-(f.Mast.PartnerZ-sail.PartnerThick/2))))
-	return &layout.First{Notes: []layout.Note{{Heading: "Wind", Lines: winds}, {Heading: "Spars", Lines: sticks}}, Cautions: cautions(f.Findings)}
+	var told []string
+	for _, a := range f.Rigging() {
+		told = append(told, wording.Capital(a.What)+": "+a.How+".")
+	}
+	return &layout.First{Notes: []layout.Note{{Heading: "Wind", Lines: winds}, {Heading: "Spars", Lines: sticks}, {Heading: "Rigging and use, common practice", Lines: told, After: true}, {Heading: "To buy", Lines: bought(f.Kit()), After: true}}, Cautions: cautions(f.Findings)}
 }

@@ -23,10 +23,47 @@ func TapedPanels(f *sail.Fit, units measure.System) []layout.Drawing {
 	for i := range f.Cloth.Panels {
 		out = append(out, tapedPanel(f, i, units))
 	}
+	out = append(out, wholeSail(f))
 	for i := range f.Cloth.Panels {
 		out = append(out, cornersOf(f, i, units)...)
 	}
 	return out
+}
+
+// wholeSail draws small how the panels lie together, leech down as on each of them.
+func wholeSail(f *sail.Fit) layout.Drawing {
+	box := geometry.Around(f.Cloth.Finished...)
+	n := scaleFor(box.W(), box.H())
+	d := layout.Drawing{Name: "sail-whole", Title: "Whole sail", Family: "Sail panels", Make: "SKETCH " + ratio(n)}
+	s := &sketcher{d: &d, k: 1 / n, mid: box.Center()}
+	s.write(small, "SKETCH "+ratio(n)+": how the panels lie together, leech down as on each of them.")
+	top := s.y - 5
+	m := geometry.Shift(-s.mid.X, -s.mid.Y).Then(geometry.Stretch(s.k, s.k)).Then(geometry.Shift(sketchWide/2, top-box.H()*s.k/2))
+	d.Line(layout.Mark, curve.Polygon(f.Cloth.Finished...).Map(m))
+	for i, p := range f.Cloth.Panels {
+		if len(p.Edge) < 3 {
+			continue
+		}
+		at := m.Apply(sail.Centroid(p.Edge))
+		d.Write(at.X, at.Y, small, layout.Middle, fmt.Sprint(i+1))
+		if a, b, ok := sail.Chord(f.Cloth.Finished, geometry.Pt(0, p.Seam), geometry.Pt(1, 0)); ok && !math.IsNaN(p.Seam) {
+			d.Line(layout.Guide, curve.Polyline(a, b).Map(m))
+		}
+	}
+	for _, r := range reefsOn(f, f.Cloth.Finished) {
+		d.Line(layout.Center, curve.Polyline(r.a, r.b).Map(m))
+	}
+	middle := m.Apply(sail.Centroid(f.Cloth.Finished))
+	for i, q := range f.Plan.Corners {
+		at := m.Apply(f.Cloth.Turn.Apply(q))
+		at = at.Add(middle.Sub(at).Unit().Scale(9))
+		d.Write(at.X, at.Y-small/2, small, layout.Middle, f.Plan.Names[i])
+	}
+	s.y = top - box.H()*s.k - 3
+	eyelets, _ := f.Eyelets()
+	s.write(small, "Dashed: the next panel's edge; long and short: a reef. Eyelets: "+eyelets+". Patches: three layers, 120, 90 and 60 along each edge from the corner, turned under and sewn all round.")
+	keepWords(&d)
+	return d
 }
 
 // point letters a corner of a panel: A and B are the ends of its base line.

@@ -20,6 +20,9 @@ func (f *Fit) judge() {
 	f.judgeBed()
 	f.judgeClips()
 	f.judgeReefs()
+	if down := -f.Rest.TrimRise(); down > bowDown {
+		f.Findings.Say("trim", finding.Arithmetic, "with the rig aboard and the crew at their seats the bow lies %.0f mm deeper than the stern: move gear or crew aft until it floats level", down)
+	}
 	n := &f.Findings
 	f.Boat.SayOutfits(n)
 	n.Warn("capsize", finding.Practice, "practice letting the sail go, taking it down and climbing back in shallow warm water before anything else; an open canoe that fills under sail does not sail home. Flotation in both ends, a life jacket on each person, a knife at hand, nobody else's help counted on")
@@ -51,6 +54,9 @@ func (f *Fit) judgeWind() {
 	}
 	f.judgeRun()
 }
+
+// bowDown is how much deeper the bow may lie before it is told, mm. Our own choice.
+const bowDown = 10.0
 
 // crossHalf is half the width of a cross piece with room for a hand, mm. Common practice,
 // no source.

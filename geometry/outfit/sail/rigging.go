@@ -135,16 +135,19 @@ func (f *Fit) Rigging() []Act {
 	return out
 }
 
-// under names the cross piece that the sheet runs under, the first one behind the clew.
+// sheetReach is how far from under the clew a cross piece may stand that the sheet runs under, mm.
+const sheetReach = 500.0
+
+// under names the cross piece that the sheet runs under, the one nearest under the clew.
 func (f *Fit) under(clew float64) string {
-	name, best := "", math.Inf(-1)
+	name, best := "", sheetReach
 	for _, t := range f.Boat.Frame.Thwarts {
-		if t.At <= clew && t.At > best {
-			name, best = t.Name, t.At
+		if off := math.Abs(t.At - clew); off < best {
+			name, best = t.Name, off
 		}
 	}
 	if name == "" {
 		return " straight"
 	}
-	return " under the cross piece " + wording.OneLine(wording.Clip(name, 40))
+	return " under " + wording.OneLine(wording.Clip(name, 40))
 }

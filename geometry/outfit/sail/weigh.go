@@ -22,7 +22,7 @@ const (
 	StepThick   = 38.0
 	StepWide    = 127.0
 	PartnerWide = 130.0
-	PartnerRoom = 5.0 // of its hole round the mast: leather of 2 mm, and some play
+	PartnerRoom = 5.0  // of its hole round the mast: leather of 2 mm, and some play
 	BracketBar  = 60.0 // the bar across the gunwales that holds the leeboard: along the boat
 	BracketHigh = 32.0
 	CheekLong   = 220.0 // of the bracket, along the boat; the bar passes through it

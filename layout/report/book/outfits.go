@@ -1,12 +1,8 @@
 package book
 
 import (
-	"fmt"
-
-	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/outfit"
 	"ribwright/geometry/trial/afloat"
-	"ribwright/geometry/wording"
 	"ribwright/layout/report"
 	"ribwright/layout/report/fitted"
 )
@@ -18,7 +14,7 @@ func (w *writer) outfits() {
 		return
 	}
 	w.chapter("Outfits")
-	w.say("What the design adds to the boat for a while. Full-size patterns are made by ribwright sail, pair and row with --loft; no line of this book may be cut by. Every piece is in the cut list under an X, what is bought in the shopping list, the work in the hours.")
+	w.say("What the design adds to the boat for a while. Full-size patterns are made by ribwright sail, pair and row with --loft; no line of this book may be cut by. A page or pattern with this book's design code has this book's numbers; one with another code is for another boat, with other outfits or people aboard, and does not hold here. Every piece is in the cut list under an X, what is bought in the shopping list, the work in the hours.")
 	w.add(report.Findings{List: o.Findings})
 	w.lies()
 	for _, k := range kits {
@@ -30,7 +26,7 @@ func (w *writer) outfits() {
 		case outfit.Row:
 			w.add(fitted.RowingInBook(o.Row, w.Facts.Units)...)
 		}
-		w.add(w.pieces(k))
+		w.add(fitted.Pieces(k, w.Facts.Units))
 	}
 	w.warn("Wear a life jacket. Try every outfit in shallow water near help, swamped and with flotation fitted, before you rely on it. Every strength here is an estimate from clear wood at rest; nothing here certifies a boat.", "common practice; local law and the authority of the water come first")
 }
@@ -52,23 +48,4 @@ func (w *writer) lies() {
 	for _, l := range faults {
 		w.warn("With "+l.With+" it does not float upright: "+l.Fault.Error()+".", "arithmetic of this design")
 	}
-}
-
-func (w *writer) pieces(k kit.Kit) report.Table {
-	t := report.Titled(wording.Capital(k.Name)+": what it is made of, "+w.Unit()).Words("Piece").Numbers("Count").Words("Wood, or how much").Numbers("Long", "Wide", "Thick")
-	for _, p := range k.Pieces {
-		t.Row(wording.Capital(p.Name), fmt.Sprint(p.Count), p.Wood, w.Cell(p.Long), w.Cell(p.Wide), w.Cell(p.Thick))
-	}
-	for _, b := range k.Things {
-		t.Row(wording.Capital(b.Name), "", amount(b), "", "", "")
-	}
-	t.Note = "Finished sizes, of a shaped piece the block it is sawn from, of a spar where it is thickest. Beams and saddles are those of both boats."
-	return t
-}
-
-func amount(t kit.Thing) string {
-	if t.Unit == "each" {
-		return fmt.Sprintf("%.0f: %s", t.Amount, t.How)
-	}
-	return fmt.Sprintf("%.4g %s: %s", t.Amount, t.Unit, t.How)
 }

@@ -5,8 +5,10 @@ package fitted
 import (
 	"fmt"
 
+	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/measure"
+	"ribwright/geometry/wording"
 	"ribwright/layout"
 	"ribwright/layout/report"
 )
@@ -22,6 +24,27 @@ func page(found finding.List, blocks ...report.Block) []report.Block {
 		Words: "These are estimates, and nothing here certifies a boat. Local law and the authority of the water come first. Wear a life jacket; try every outfit in shallow water near help before you rely on it."}}
 	out = append(out, blocks...)
 	return append(out, report.Section("What to make of it"), report.Findings{List: found.Others()})
+}
+
+// Pieces lists what an outfit is made of and what is bought for it.
+func Pieces(k kit.Kit, units measure.System) report.Table {
+	l := in(units)
+	t := report.Titled(wording.Capital(k.Name)+": what it is made of, "+l.Unit()).Words("Piece").Numbers("Count").Words("Wood, or how much").Numbers("Long", "Wide", "Thick")
+	for _, p := range k.Pieces {
+		t.Row(wording.Capital(p.Name), fmt.Sprint(p.Count), p.Wood, l.Cell(p.Long), l.Cell(p.Wide), l.Cell(p.Thick))
+	}
+	for _, b := range k.Things {
+		t.Row(wording.Capital(b.Name), "", amount(b), "", "", "")
+	}
+	t.Note = "Finished sizes, of a shaped piece the block it is sawn from, of a spar where it is thickest. Beams and saddles are those of both boats."
+	return t
+}
+
+func amount(t kit.Thing) string {
+	if t.Unit == "each" {
+		return fmt.Sprintf("%.0f: %s", t.Amount, t.How)
+	}
+	return fmt.Sprintf("%.4g %s: %s", t.Amount, t.Unit, t.How)
 }
 
 func newtons(n float64) string { return fmt.Sprintf("%.0f N", n) }

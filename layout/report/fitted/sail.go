@@ -17,8 +17,8 @@ func Sail(f *sail.Fit, units measure.System) []report.Block {
 	t := in(units)
 	return page(f.Findings, append([]report.Block{
 		report.Facts("The sail", "rig", f.Sail.Rig.String(), "area", fmt.Sprintf("%.2f m2", f.Plan.Area()),
-			"all up", t.Mass(f.Load.Mass), "cloth cut", fmt.Sprintf("%.2f m2 in %s", f.Cloth.Area, wording.Counted(len(f.Cloth.Panels), "panel"))),
-		t.standing(f), t.winds(f), t.whatToDo(f), t.places(f), t.spars(f)}, t.ranges(f.Ranges)...)...)
+			"all up", t.Mass(f.Load.Mass), "bow up by, over the waterline", t.Length(f.Rest.TrimRise()), "cloth cut", fmt.Sprintf("%.2f m2 in %s", f.Cloth.Area, wording.Counted(len(f.Cloth.Panels), "panel"))),
+		t.standing(f), t.winds(f), t.whatToDo(f), t.places(f), t.spars(f), rigging(f), Pieces(f.Kit(), units)}, t.ranges(f.Ranges)...)...)
 }
 
 // SailInBook tells a builder of a sail: how it looks, what to do in which wind, where its parts go.
@@ -28,8 +28,17 @@ func SailInBook(f *sail.Fit, units measure.System) []report.Block {
 		report.Figure{Drawing: roomy(func(wide float64) layout.Drawing { return figure.SailSketch(f, wide) }),
 			Caption: fmt.Sprintf("The %s of %.2f m2 with its reefs, not to scale: centers of the sail, and of what resists under water.", f.Sail.Rig, f.Plan.Area()),
 			About:   "The boat from the side under sail, with mast, spars, reefs and leeboard."},
-		t.whatToDo(f), figure.SailMoments(f).Block(), t.places(f), report.Findings{List: f.Findings}}
+		t.whatToDo(f), figure.SailMoments(f).Block(), t.places(f), t.spars(f), rigging(f), report.Findings{List: f.Findings}}
 	return append(out, t.ranges(f.Ranges)...)
+}
+
+// rigging is how the rig goes together and comes down.
+func rigging(f *sail.Fit) report.Table {
+	out := report.Titled("Rigging and use; common practice, to be tried ashore first").Words("What", "How")
+	for _, a := range f.Rigging() {
+		out.Row(wording.Capital(a.What), a.How)
+	}
+	return out
 }
 
 // whatToDo is the wind in which to make the sail smaller, for the crew in its place.
