@@ -40,6 +40,9 @@ func SailSketch(f *sail.Fit, wide float64) layout.Drawing {
 			right = math.Max(right, pts[len(pts)-1].X)
 		}
 		d.Line(pen, curve.Polygon(pts...))
+		if luff, leech, ok := f.Plan.ReefLine(i); ok {
+			d.Line(layout.Center, curve.Polyline(place(luff), place(leech)))
+		}
 		sizes = append(sizes, layout.Text{At: place(s.Center), Words: fmt.Sprintf("%s %.2f m2", s.Name, s.Area)})
 	}
 	listed(&d, sizes, right+5)

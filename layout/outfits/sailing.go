@@ -82,7 +82,7 @@ func mastBed(f *sail.Fit, units measure.System) Board {
 	b := Board{Name: "bed", Title: "Mast bed", Count: 1, Thick: sail.BedThick, Outline: curve.Rectangle(geometry.Rect(-half, -high, half, high)), Flat: true,
 		At: geometry.Pt(-half+12, high-8), NameAt: geometry.Pt(0, -high+9), Engrave: "bed",
 		Words: []string{"forward is to the right; the step goes on its middle", "plane its lower face to the ribs: hard on the two beside the mast, " + units.Fine(sail.BedThick) + " left",
-			"in the middle there, " + units.Fine(f.BedLeast()) + " at the thinnest edge; so its top keeps its height", "lash it to each rib on both sides of the keel, four turns of 4 mm cord"}}
+			"in the middle there, " + units.Fine(f.BedLeast()) + " at the thinnest edge; so its top keeps its height", "lash it to each rib on both sides of the keel, four turns of 4 mm cord", "that pass between rib and cloth"}}
 	lash := f.Lashes()
 	for _, r := range f.Bed.Ribs {
 		x := r.Station - f.Mast.At

@@ -8,14 +8,24 @@ import (
 	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/design"
+	"ribwright/geometry/measure"
 	"ribwright/geometry/wood/timber"
 )
 
 // TestKeepsItsDistance: at every station the bolt stands as far from the true line of the
 // gunwale's upper inner edge as the clip is made for, measured to the nearest point of it.
 func TestKeepsItsDistance(t *testing.T) {
+	tilted := func(deg float64) func(*design.Design) {
+		return func(d *design.Design) { d.Gunwale.Tilt = measure.Angle(deg * math.Pi / 180) }
+	}
+	all := map[string]*frame.Frame{"upright": frametest.Shipped(t, "lake", tilted(0)), "leaning": frametest.Shipped(t, "lake", tilted(13)),
+		"wide": frametest.Shipped(t, "brook", func(d *design.Design) { d.Hull.Beam += 60 }), "close ribs": frametest.Shipped(t, "lake", func(d *design.Design) {
+			d.Ribs.Pitch, d.Thwarts, d.Seats, d.Crew = 105, nil, nil, nil
+		})}
 	for _, name := range design.ShippedNames() {
-		f := frametest.Shipped(t, name, nil)
+		all[name] = frametest.Shipped(t, name, nil)
+	}
+	for name, f := range all {
 		g := f.Gunwale
 		for x := f.Ribs[1].Station; x < f.Ribs[len(f.Ribs)-2].Station; x += 37 {
 			c, least := Lay(f, x), math.Inf(1)

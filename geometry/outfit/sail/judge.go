@@ -21,7 +21,7 @@ func (f *Fit) judge() {
 	f.judgeClips()
 	f.judgeReefs()
 	if down := -f.Rest.TrimRise(); down > bowDown {
-		f.Findings.Say("trim", finding.Arithmetic, "with the rig aboard and the crew at their seats the bow lies %.0f mm deeper than the stern: move gear or crew aft until it floats level", down)
+		f.Findings.Say("trim", finding.Arithmetic, "with the rig aboard and the crew at their seats the bow lies %.0f mm deeper than the stern over the waterline: move gear or crew aft until it floats level", down)
 	}
 	n := &f.Findings
 	f.Boat.SayOutfits(n)

@@ -126,7 +126,7 @@ func (f *Fit) Kit() kit.Kit {
 		up.X = f.Mast.At
 	}
 	const sewn = 1.25 // hems, patches, lines
-	k.Things = append(k.Things, kit.Thing{Group: canvas, Key: "sailcloth", Name: "sailcloth", Amount: math.Ceil(roll*float64(f.Sail.Bolt)/1000*10) / 10, Unit: "m2",
+	k.Things = append(k.Things, kit.Thing{Group: canvas, Key: "sailcloth", Name: fmt.Sprintf("sailcloth of %.0f g/m2", f.Sail.Cloth), Amount: math.Ceil(roll*float64(f.Sail.Bolt)/1000*10) / 10, Unit: "m2",
 		How:  fmt.Sprintf("%.1f m off a roll of %.0f mm: %s one after the other, hems and seams in them", roll, float64(f.Sail.Bolt), wording.Counted(len(f.Cloth.Panels), "panel")),
 		Mass: f.Plan.Area() * f.Sail.Cloth / 1000 * sewn, At: up})
 	long, cords := 0.0, f.Lines()
@@ -142,6 +142,9 @@ func (f *Fit) Kit() kit.Kit {
 		kit.Bolts(fittings, PartnerClips, fmt.Sprintf("%.0f mm long, one through each clip of the partner", clip.BoltLong(g, PartnerThick)), mid))
 	k.Things = append(k.Things, kit.Thing{Group: fittings, Key: "rod", Name: "threaded rods of 8 mm that do not rust, with washers and locking nuts", Amount: 4, Unit: "each",
 		How: fmt.Sprintf("%.0f mm long: two through the sides of the box and the partner, two through the sides and the step", rodLong), Mass: 4 * 0.09, At: at(f.Mast.At, f.Mast.PartnerZ)})
+	if f.Mast.Long > 0 {
+		k.Things = append(k.Things, kit.Thing{Key: "cleat", Name: "cleat for a line of 5 mm, with screws", Amount: 1, Unit: "each", How: "for the halyard, on the mast"})
+	}
 	if n := f.Sleeves(); n > 0 {
 		k.Things = append(k.Things, kit.Thing{Group: sticks, Key: "sleeve", Name: "sleeves of aluminum tube that join the spars' pieces", Amount: float64(n), Unit: "each",
 			How:  fmt.Sprintf("%.0f mm inside, %.0f mm wall, %.0f mm long", f.Mast.Diameter, sleeveWall, f.SleeveLong()),
@@ -201,7 +204,7 @@ func (f *Fit) boards() []kit.Piece {
 		return board(name, 1, math.Max(high, wide), math.Min(high, wide), BoxThick, 1, at(m.At, m.StepZ+high/2))
 	}
 	out := []kit.Piece{
-		board("Mast step", 1, math.Max(long, across), math.Min(long, across), StepThick, 1-holes(1)/(long*across), at(m.At, m.StepZ+StepThick/2)),
+		board("Mast step", 1, across, long, StepThick, 1-holes(1)/(long*across), at(m.At, m.StepZ+StepThick/2)),
 		board("Mast bed", 1, f.Bed.Long, BedWide, BedThick, 1, at(m.At, m.StepZ-BedThick/2)),
 		side("Fore side of the mast box", 1),
 		side("After side of the mast box", -1),

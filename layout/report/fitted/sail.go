@@ -26,7 +26,7 @@ func SailInBook(f *sail.Fit, units measure.System) []report.Block {
 	t := in(units)
 	out := []report.Block{report.Section("Sail"),
 		report.Figure{Drawing: roomy(func(wide float64) layout.Drawing { return figure.SailSketch(f, wide) }),
-			Caption: fmt.Sprintf("The %s of %.2f m2 with its reefs, not to scale: centers of the sail, and of what resists under water.", f.Sail.Rig, f.Plan.Area()),
+			Caption: fmt.Sprintf("The %s of %.2f m2 with its reefs, not to scale. Across it the lines of its reefs, dashed what is left when it is let down to one: centers of the sail, and of what resists under water.", f.Sail.Rig, f.Plan.Area()),
 			About:   "The boat from the side under sail, with mast, spars, reefs and leeboard."},
 		t.whatToDo(f), figure.SailMoments(f).Block(), t.places(f), t.spars(f), rigging(f), report.Findings{List: f.Findings}}
 	return append(out, t.ranges(f.Ranges)...)
