@@ -3,8 +3,10 @@ package outfits
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"ribwright/geometry"
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
@@ -82,11 +84,14 @@ func mastBed(f *sail.Fit, units measure.System) Board {
 	b := Board{Name: "bed", Title: "Mast bed", Count: 1, Thick: sail.BedThick, Outline: curve.Rectangle(geometry.Rect(-half, -high, half, high)), Flat: true,
 		At: geometry.Pt(-half+12, high-8), NameAt: geometry.Pt(0, -high+9), Engrave: "bed",
 		Words: []string{"forward is to the right; the step goes on its middle", "plane its lower face to the ribs: hard on the two beside the mast, " + units.Fine(sail.BedThick) + " left",
-			"in the middle there, " + units.Fine(f.BedLeast()) + " at the thinnest edge; so its top keeps its height", "lash it to each rib on both sides of the keel, four turns of 4 mm cord", "that pass between rib and cloth"}}
+			"in the middle there, " + units.Fine(f.BedLeast()) + " at the thinnest edge; so its top keeps its height", "lash it to " + sail.Names(f.Lashed()) + " on both sides of the keel, four turns of 4 mm cord", "that pass between rib and cloth"}}
 	lash := f.Lashes()
 	for _, r := range f.Bed.Ribs {
 		x := r.Station - f.Mast.At
 		b.mark(x, high, "middle of rib "+r.Name)
+		if !slices.ContainsFunc(f.Lashed(), func(l frame.Rib) bool { return l.Name == r.Name }) {
+			continue
+		}
 		for _, dx := range []float64{-lash.X, lash.X} {
 			for _, y := range []float64{lash.Y, -lash.Y} {
 				b.hole(x+dx, y, sail.LashHole, "lashing")
@@ -114,7 +119,7 @@ func partner(f *sail.Fit, units measure.System) Board {
 	b.clipHoles(f.Mast.At, clips[:]...)
 	b.Rows = []string{fmt.Sprintf("It lies on gunwales that rise %.1f deg %s, and the mast stands plumb: bore the mast's hole and plane both long edges %.1f deg off square, each upper end %s further %s.", math.Abs(f.Pitch())*180/math.Pi, forward(f.Pitch()),
 		math.Abs(f.Pitch())*180/math.Pi, units.Fine(math.Abs(math.Tan(f.Pitch()))*sail.PartnerThick), forward(f.Pitch())),
-		"Clip bolts stand " + inFrom(units) + ", wherever it is: check that on your boat before you bore."}
+		"Clip bolts stand " + inFrom(units) + ", wherever it is: check that on your boat before you bore. Turn each clip on its bolt until it lies along the gunwale."}
 	b.label(inner.Y-kit.ClipWide-6, -high+4, layout.Right, "marks: the gunwale's edges; leather the hole")
 	return b
 }

@@ -129,9 +129,9 @@ func ribGives(r frame.Rib, wide, moe float64) float64 {
 	return squares / (moe * beam.Rectangle(wide, r.Thickness).Inertia)
 }
 
-// Names lists the ribs under the bed from aft forward.
-func (b Bed) Names() string {
-	return wording.List(b.Ribs, func(r frame.Rib) string { return r.Name })
+// Names lists ribs.
+func Names(all []frame.Rib) string {
+	return wording.List(all, func(r frame.Rib) string { return r.Name })
 }
 
 func (f *Fit) judgeBed() {
@@ -143,6 +143,6 @@ func (f *Fit) judgeBed() {
 	if b.Stress > b.Asked || b.Partner > b.Boards {
 		v, cure = finding.Weak, ". That is too much: take a smaller sail, less wind, or harder boards"
 	}
-	f.Findings.Judge(v, "mast box", finding.Estimate, "two boards join the step to the partner and carry the %.0f N sideways up to it: the partner then bears %.1f N/mm2 of the %.1f asked of %s, each rod %.0f N at each side of the box, and one gunwale is lifted by %.0f N, which its two clips hold. The bed under the step lies on ribs %s and is lashed to each; the foot gives %.1f mm, for which the ribs bear %.0f N together and %.1f N/mm2 of the %.1f asked of theirs%s",
-		f.Mast.Step, b.Partner, b.Boards, f.Sail.Boards, b.Rod, b.Lift, b.Names(), b.Gives, b.Share, b.Stress, b.Asked, cure)
+	f.Findings.Judge(v, "mast box", finding.Estimate, "two boards join the step to the partner and carry the %.0f N sideways up to it: the partner then bears %.1f N/mm2 of the %.1f asked of %s, each rod %.0f N at each side of the box, and one gunwale is lifted by %.0f N, which its two clips hold. The bed under the step lies on ribs %s and is lashed to %s, beside the box; the foot gives %.1f mm, for which the ribs bear %.0f N together and %.1f N/mm2 of the %.1f asked of theirs%s",
+		f.Mast.Step, b.Partner, b.Boards, f.Sail.Boards, b.Rod, b.Lift, Names(b.Ribs), Names(f.Lashed()), b.Gives, b.Share, b.Stress, b.Asked, cure)
 }

@@ -7,6 +7,7 @@ import (
 
 	"ribwright/geometry"
 	"ribwright/geometry/boat/flotation"
+	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/finding"
 	"ribwright/geometry/outfit/clip"
 )
@@ -66,6 +67,16 @@ func (f *Fit) Lashes() geometry.Point {
 		wide = math.Max(wide, f.Boat.Frame.KeelHalf(r.Station))
 	}
 	return geometry.Pt(float64(f.Boat.Frame.Design.Ribs.Width)/2+LashHole, math.Min(wide+12, BedWide/2-12))
+}
+
+// Lashed are the ribs that the bed is lashed to: those beside the box, which stands on the rest.
+func (f *Fit) Lashed() (out []frame.Rib) {
+	for _, r := range f.Bed.Ribs {
+		if math.Abs(r.Station-f.Mast.At)-f.Lashes().X-LashHole >= StepLong/2+BoxThick {
+			out = append(out, r)
+		}
+	}
+	return out
 }
 
 // LashHole is the hole for the cord of a lashing, mm.

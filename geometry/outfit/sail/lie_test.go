@@ -29,6 +29,14 @@ func TestBoxStands(t *testing.T) {
 			if f.Pitch() < 0.02 || f.Pitch() > 0.12 || f.BedLeast() < bedThinnest || f.BedLeast() > BedThick {
 				t.Errorf("%s, %v: gunwales rise %.3f, the bed is %.1f mm at its edge", name, r, f.Pitch(), f.BedLeast())
 			}
+			for _, rib := range f.Lashed() { // step and sides reach 83 mm either way
+				if math.Abs(rib.Station-f.Mast.At)-f.Lashes().X-LashHole/2 < 65+18 {
+					t.Errorf("%s, %v: the lashing of %s lies under the box", name, r, rib.Name)
+				}
+			}
+			if n := len(f.Lashed()); n < 2 || n > len(f.Bed.Ribs) || f.Lashes().Y < b.Frame.KeelHalf(f.Mast.At)+5 {
+				t.Errorf("%s, %v: %d ribs lashed, %.0f mm from the keel's middle", name, r, n, f.Lashes().Y)
+			}
 			all, clear := f.Clips()
 			held := append([]clip.Clip{}, all[:]...)
 			if f.Board.Area > 0 {

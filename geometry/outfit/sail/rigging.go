@@ -46,7 +46,7 @@ func (f *Fit) Lines() []Line {
 		add("reefing", 3, reefs)
 	}
 	turn := 2*(BedThick+float64(f.Boat.Frame.Design.Ribs.Thickness)) + 4*f.Lashes().X
-	add("lashings of the bed", 4, float64(2*len(f.Bed.Ribs))*(4*turn+300))
+	add("lashings of the bed", 4, float64(2*len(f.Lashed()))*(4*turn+300))
 	if f.Board.Area > 0 {
 		add("leeboard", 4, 2000)
 	}
