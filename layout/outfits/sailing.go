@@ -192,5 +192,5 @@ func SailFirst(f *sail.Fit, units measure.System) *layout.First {
 	for _, a := range f.Rigging() {
 		told = append(told, wording.Capital(a.What)+": "+a.How+".")
 	}
-	return &layout.First{Notes: []layout.Note{{Heading: "Wind", Lines: winds}, {Heading: "Spars", Lines: sticks}, {Heading: "Rigging and use, common practice", Lines: told, After: true}, {Heading: "To buy", Lines: bought(f.Kit()), After: true}}, Cautions: cautions(f.Findings)}
+	return &layout.First{Notes: []layout.Note{{Heading: "Wind", Lines: winds}, {Heading: "Spars", Lines: sticks, After: true}, {Heading: "Rigging and use, common practice", Lines: told, After: true}, {Heading: "To buy", Lines: bought(f.Kit()), After: true}}, Cautions: cautions(f.Findings)}
 }

@@ -28,8 +28,8 @@ func (f *Fit) Lines() []Line {
 	add := func(name string, thick int, long float64) { // mm, to half a metre up
 		out = append(out, Line{name, thick, math.Ceil(long/500) / 2})
 	}
-	add("sheet", 8, 1.2*foot+3000)
 	if f.Mast.Long > 0 {
+		add("sheet", 8, 1.2*foot+3000)
 		add("halyard", 5, 2*(f.Tack-f.Mast.PartnerZ+f.Plan.Mast)+1000)
 		add("tack line", 5, 1500)
 	}
