@@ -80,7 +80,6 @@ type Check struct{ What, Is string }
 type Note struct {
 	Heading string
 	Lines   []string
-	After   bool // it stands after the cautions
 }
 
 // Paper is a size of sheet, as it lies on the bench: width first.

@@ -192,9 +192,11 @@ func Drawings(boards []Board, units measure.System, full bool) []layout.Drawing 
 func Sail(f *sail.Fit, units measure.System, full bool) []layout.Drawing {
 	out := Drawings(SailBoards(f, units), units, full)
 	if full {
-		return append(out, PanelDrawings(f, units)...)
+		out = append(out, PanelDrawings(f, units)...)
+	} else {
+		out = append(out, TapedPanels(f, units)...)
 	}
-	return append(out, TapedPanels(f, units)...)
+	return append(out, sailNotes(f)...)
 }
 
 // Pair returns everything that is drawn of two hulls, as Sail does.

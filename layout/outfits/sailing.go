@@ -188,9 +188,27 @@ func SailFirst(f *sail.Fit, units measure.System) *layout.First {
 		sticks = append(sticks, fmt.Sprintf("%s %s long, %.0f mm in its middle%s.", wording.Capital(s.Name), units.Fine(s.Length()), s.Diameter, inPieces(f, s, units)))
 	}
 	sticks = append(sticks, fmt.Sprintf("The tack stands %s over the gunwale.", units.Fine(f.Tack-(f.Mast.PartnerZ-sail.PartnerThick/2))))
+	return &layout.First{Notes: []layout.Note{{Heading: "Wind", Lines: winds}, {Heading: "Spars", Lines: sticks}}, Cautions: cautions(f.Findings)}
+}
+
+// sailNotes are told among the patterns: how the rig goes together, and what is bought.
+func sailNotes(f *sail.Fit) []layout.Drawing {
 	var told []string
 	for _, a := range f.Rigging() {
 		told = append(told, wording.Capital(a.What)+": "+a.How+".")
 	}
-	return &layout.First{Notes: []layout.Note{{Heading: "Wind", Lines: winds}, {Heading: "Spars", Lines: sticks, After: true}, {Heading: "Rigging and use, common practice", Lines: told, After: true}, {Heading: "To buy", Lines: bought(f.Kit()), After: true}}, Cautions: cautions(f.Findings)}
+	return []layout.Drawing{note("rigging", "Rigging and use", "common practice, to be tried ashore first", told), note("to-buy", "To buy", "for the sail", bought(f.Kit()))}
+}
+
+// note is a piece of paper with words.
+func note(name, title, what string, lines []string) layout.Drawing {
+	d := layout.Drawing{Name: name, Title: title, Make: what}
+	s := &sketcher{d: &d, y: -head - 2} // under the title
+	d.Straight(layout.Tick, 0, 0, sketchWide, 0)
+	for _, l := range lines {
+		s.write(small, l)
+	}
+	d.Straight(layout.Tick, 0, s.y-2, sketchWide, s.y-2)
+	keepWords(&d)
+	return d
 }

@@ -83,22 +83,14 @@ func (p plan) front(set Set, most float64) []layout.Sheet {
 	if len(set.First.Found) > 0 {
 		f.section("What was found", set.First.Found)
 	}
-	f.notes(set.First.Notes, false)
+	for _, n := range set.First.Notes {
+		f.section(n.Heading, n.Lines)
+	}
 	if len(set.First.Cautions) > 0 {
 		f.boxed("Cautions", set.First.Cautions)
 	}
-	f.notes(set.First.Notes, true)
 	f.legend()
 	return f.sheets
-}
-
-// notes writes those that stand before or after the cautions.
-func (f *flow) notes(all []layout.Note, after bool) {
-	for _, n := range all {
-		if n.After == after {
-			f.section(n.Heading, n.Lines)
-		}
-	}
 }
 
 // title draws the name and the boat, beside it where there is room; it returns how much of
