@@ -3,9 +3,6 @@
 package main
 
 import (
-	"bytes"
-	"compress/gzip"
-	"errors"
 	"flag"
 	"fmt"
 	"os"
@@ -14,6 +11,7 @@ import (
 	"strings"
 
 	"ribwright/cmd/internal/page"
+	"ribwright/cmd/site/tight"
 )
 
 func main() {
@@ -101,14 +99,5 @@ func build() (*page.Engine, error) {
 	if err != nil {
 		return nil, err
 	}
-	var small bytes.Buffer
-	z, err := gzip.NewWriterLevel(&small, gzip.BestCompression)
-	if err != nil {
-		return nil, err
-	}
-	_, err = z.Write(module)
-	if err := errors.Join(err, z.Close()); err != nil { // what is left is written when it is closed
-		return nil, err
-	}
-	return &page.Engine{Module: small.Bytes(), Runtime: string(runtime)}, nil
+	return &page.Engine{Module: tight.Gzip(module), Runtime: string(runtime)}, nil
 }

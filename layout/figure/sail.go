@@ -40,6 +40,9 @@ func SailSketch(f *sail.Fit, wide float64) layout.Drawing {
 			right = math.Max(right, pts[len(pts)-1].X)
 		}
 		d.Line(pen, curve.Polygon(pts...))
+		if luff, leech, ok := f.Plan.ReefLine(i); ok {
+			d.Line(layout.Center, curve.Polyline(place(luff), place(leech)))
+		}
 		sizes = append(sizes, layout.Text{At: place(s.Center), Words: fmt.Sprintf("%s %.2f m2", s.Name, s.Area)})
 	}
 	listed(&d, sizes, right+5)
@@ -89,7 +92,7 @@ func resists(d *layout.Drawing, at geometry.Point, board geometry.Box) {
 func Sail(f *sail.Fit) layout.Drawing {
 	d := SailSketch(f, wideFigure*0.8)
 	d.Write(0, d.Bounds().Max.Y+15, head+0.4, layout.Left,
-		fmt.Sprintf("%s: %s of %.2f m2, no sail up at %.1f m/s (%.0f kn) with the crew %s", f.Boat.Frame.Design.Title, f.Sail.Rig, f.Plan.Area(), f.Wind.Stop, sail.Knots(f.Wind.Stop), f.Chosen()))
+		fmt.Sprintf("%s: %s of %.2f m2, no sail up at %.1f m/s (%d kn) with the crew %s", f.Boat.Frame.Design.Title, f.Sail.Rig, f.Plan.Area(), f.Wind.Stop, sail.Knots(f.Wind.Stop), f.Chosen()))
 	p := SailMoments(f)
 	p.Draw(&d, geometry.Pt(16, d.Bounds().Min.Y-p.H-14))
 	return d

@@ -8,8 +8,10 @@ import (
 	"slices"
 
 	"ribwright/geometry"
+	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/measure"
+	"ribwright/geometry/outfit/clip"
 	"ribwright/geometry/outfit/pair"
 	"ribwright/geometry/outfit/rowing"
 	"ribwright/geometry/outfit/sail"
@@ -63,6 +65,7 @@ type Place struct {
 	Dia    float64        // of a round hole, mm; 0 for a line
 	Slot   geometry.Point // how long and high a square hole is; none when zero
 	Corner bool           // of the outline
+	Ends   [2]float64     // of a line aslant: X at the board's lower and upper edge
 }
 
 func (b *Board) label(x, y float64, a layout.Align, words string) {
@@ -84,6 +87,36 @@ func (b *Board) marks(high, x float64, what string) {
 func (b *Board) mark(x, high float64, what string) {
 	b.line(layout.Mark, x, -high, x, high)
 	b.Places = append(b.Places, Place{What: what, At: geometry.Pt(x, 0)})
+}
+
+// gunwales draws where the edges of the finished gunwales cross a board that lies over
+// them, its middle at a station: x across the boat, y forward.
+func (b *Board) gunwales(boat aboard.Boat, station, high float64) {
+	inner := func(x float64) float64 { in, _ := boat.GunwaleTop(x); return in.Y }
+	outer, name := func(x float64) float64 { return boat.Rail(x).Y }, gunwaleOut
+	if boat.Frame.Design.Outside.Outwale > 0 {
+		name = "outwale's outer edge"
+	}
+	for _, side := range []float64{1, -1} {
+		b.aslant(side, station, high, inner, gunwaleIn)
+		b.aslant(side, station, high, outer, name)
+	}
+}
+
+// aslant draws a line over a board whose place across the boat changes along it.
+func (b *Board) aslant(side, station, high float64, at func(float64) float64, what string) {
+	low, up := side*at(station-high), side*at(station+high)
+	b.line(layout.Mark, low, -high, up, high)
+	b.Places = append(b.Places, Place{What: what, At: geometry.Pt(side*at(station), 0), Ends: [2]float64{low, up}})
+}
+
+// clipHoles bores for the bolts of clips on both sides of a board with its middle at a station.
+func (b *Board) clipHoles(station float64, clips ...clip.Clip) {
+	for _, side := range []float64{1, -1} {
+		for _, c := range clips {
+			b.hole(side*c.Hole.Y, c.Hole.X-station, bolt, clipBolt)
+		}
+	}
 }
 
 // hole adds a round hole with a cross at its middle on the pattern.
@@ -159,9 +192,11 @@ func Drawings(boards []Board, units measure.System, full bool) []layout.Drawing 
 func Sail(f *sail.Fit, units measure.System, full bool) []layout.Drawing {
 	out := Drawings(SailBoards(f, units), units, full)
 	if full {
-		return append(out, PanelDrawings(f, units)...)
+		out = append(out, PanelDrawings(f, units)...)
+	} else {
+		out = append(out, TapedPanels(f, units)...)
 	}
-	return append(out, TapedPanels(f, units)...)
+	return append(out, sailNotes(f)...)
 }
 
 // Pair returns everything that is drawn of two hulls, as Sail does.

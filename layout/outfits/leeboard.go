@@ -103,15 +103,14 @@ func within(l curve.Line, from, to, end float64) geometry.Point {
 // bracketBar lies across the gunwales and holds the leeboard's cheek at one end.
 func bracketBar(f *sail.Fit, units measure.System) Board {
 	x := f.BracketAt()
-	inner, outer := f.Boat.GunwaleTop(x)
+	inner, _ := f.Boat.GunwaleTop(x)
 	half, high := f.BracketLong()/2, sail.BracketBar/2.0
 	b := Board{Name: "bracket", Title: "Leeboard bracket", Count: 1, Thick: sail.BracketHigh, Outline: curve.Rounded(geometry.Rect(-half, -high, half, high), 8), Flat: true, Corner: 8,
 		At: geometry.Pt(-inner.Y+kit.ClipWide+24, high-9), NameAt: geometry.Pt(-20, -high+8), Engrave: "bracket",
-		Words: []string{"holes for its middle at station " + units.Fine(x) + ";", "bore new ones where trials move it to"}}
-	b.marks(high, inner.Y, gunwaleIn)
-	b.marks(high, outer.Y, gunwaleOut)
+		Words: []string{"forward is up; holes for its middle at station " + units.Fine(x) + ";", "bore new ones where trials move it to, " + inFrom(units)}}
+	b.gunwales(f.Boat, x, high)
+	b.clipHoles(x, f.BracketClip())
 	for _, side := range []float64{1, -1} {
-		b.hole(side*(inner.Y-kit.ClipWide/2), 0, bolt, clipBolt)
 		peg := f.CheeksAt() + bolt/2 + 1
 		b.hole(side*peg, 0, bolt, "bolt outside the cheeks")
 		b.Keep = append(b.Keep, layout.Span{From: side*peg - 20, To: side*peg + 20})

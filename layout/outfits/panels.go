@@ -24,6 +24,10 @@ func PanelDrawings(f *sail.Fit, units measure.System) []layout.Drawing {
 			a, b := across(p.Outline, p.Seam)
 			d.Straight(layout.Guide, a, p.Seam, b, p.Seam)
 		}
+		for _, r := range reefsOn(f, p.Edge) {
+			d.Straight(layout.Mark, r.a.X, r.a.Y, r.b.X, r.b.Y)
+			d.Write(r.a.X+(r.b.X-r.a.X)*0.3, r.a.Y+(r.b.Y-r.a.Y)*0.3+2, small, layout.Middle, r.name)
+		}
 		lines := []string{
 			fmt.Sprintf("%s, %.2f m2 %s", f.Boat.Frame.Design.Title, f.Plan.Area(), f.Sail.Rig),
 			"thin: finished edge; " + units.Fine(float64(f.Sail.Hem)) + " hem beyond it; dashed: the next panel's edge lies here",
@@ -86,6 +90,22 @@ func across(pts []geometry.Point, y float64) (from, to float64) {
 	return from, to
 }
 
+// reefed is the line of a reef on a piece of cloth.
+type reefed struct {
+	name string
+	a, b geometry.Point
+}
+
+// reefsOn are the lines of all reefs that are of use on a piece of the finished sail.
+func reefsOn(f *sail.Fit, piece []geometry.Point) (out []reefed) {
+	for r := 1; r < f.Useful(); r++ {
+		if a, b, ok := f.ReefIn(r, piece); ok {
+			out = append(out, reefed{fmt.Sprintf("line of reef %d", r), a, b})
+		}
+	}
+	return out
+}
+
 func drawCorners(d *layout.Drawing, f *sail.Fit, box geometry.Box) {
 	c := f.Cloth
 	middle := sail.Centroid(c.Finished)
@@ -107,6 +127,9 @@ func PanelParts(f *sail.Fit) []layout.Part {
 		if !math.IsNaN(p.Seam) {
 			a, b := across(p.Outline, p.Seam)
 			part.Marks = append(part.Marks, curve.Polyline(geometry.Pt(a, p.Seam), geometry.Pt(b, p.Seam)))
+		}
+		for _, r := range reefsOn(f, p.Edge) {
+			part.Marks = append(part.Marks, curve.Polyline(r.a, r.b))
 		}
 		if t, ok := panelLetters(p, fmt.Sprintf("panel %d, peak this way >", i+1), fmt.Sprintf("%d >", i+1)); ok {
 			part.Letters = append(part.Letters, t)

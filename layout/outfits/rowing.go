@@ -101,7 +101,7 @@ func gunwaleClip(g frame.Gunwale, count int) Board {
 	foot, lip := p[len(p)-2], p[len(p)-3]
 	b := Board{Name: "clip", Title: "Clip", Count: count, Thick: kit.ClipThick, Outline: curve.Polygon(p...),
 		At: geometry.Pt(w*cos+6, -6), NameAt: geometry.Pt(p[0].X/2-2, -g.Height*0.8), Engrave: "clip",
-		Words: []string{"hooks under the gunwale's inner edge", "between two ribs; the edge at the top", "lies against the bar, a bolt runs up its middle"}}
+		Words: []string{"hooks under the gunwale's inner edge", "between two ribs; the edge at the top", "lies against the bar; grain across the boat, along the hook;", "8.5 mm bolt hole through all of it, the bolt's head below"}}
 	b.line(layout.Center, -kit.ClipWide/2, -2, -kit.ClipWide/2, -18)
 	// The gunwale, to see how it sits.
 	b.Pattern = append(b.Pattern, layout.Stroke{Pen: layout.Guide, Path: curve.Polyline(geometry.Pt(0, 0), geometry.Pt(w*cos, -w*sin),

@@ -157,6 +157,8 @@ func off(far float64, low, high bool, lower, upper string, units measure.System)
 // aside is how far a place lies from the middle of the width, or from the board's zero.
 func (g group) aside(b Board, units measure.System) string {
 	switch {
+	case g.Ends != [2]float64{}:
+		return fmt.Sprintf("%s at lower edge, %s at upper", units.Fine(math.Abs(g.Ends[0])), units.Fine(math.Abs(g.Ends[1])))
 	case g.Dia == 0 && !g.Corner && g.Slot == (geometry.Point{}):
 		return "across"
 	case b.Zero != "":

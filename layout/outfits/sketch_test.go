@@ -275,7 +275,7 @@ func panelsAreTaped(t *testing.T, what string, f *sail.Fit) {
 	for i, p := range f.Cloth.Panels {
 		taped(t, what, all[i], p.Outline)
 	}
-	for _, d := range all[len(f.Cloth.Panels):] {
+	for _, d := range all[len(f.Cloth.Panels)+1:] { // after the whole sail
 		if !slices.ContainsFunc(d.Strokes, func(k layout.Stroke) bool { return k.Pen == layout.Cut && k.Path.Length() > 20 }) {
 			t.Errorf("%s: %s has nothing to cut", what, d.Title)
 		}
@@ -301,6 +301,9 @@ func taped(t *testing.T, what string, d layout.Drawing, outline []geometry.Point
 			base := pts[min(1, len(pts)-1)]
 			if math.Abs(pts[len(pts)-1].Norm()-v[2]) > 1.3 || len(pts) > 1 && math.Abs(pts[len(pts)-1].Sub(base).Norm()-v[3]) > 1.3 {
 				t.Errorf("%s: %s of %s does not close: %v", what, line[0].Words, d.Title, v)
+			}
+			if line[0].Words >= "a" { // the end of a reef, no corner
+				pts = pts[:len(pts)-1]
 			}
 		}
 		for _, x := range line {

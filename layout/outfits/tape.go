@@ -3,6 +3,7 @@ package outfits
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"ribwright/geometry"
@@ -22,14 +23,54 @@ func TapedPanels(f *sail.Fit, units measure.System) []layout.Drawing {
 	for i := range f.Cloth.Panels {
 		out = append(out, tapedPanel(f, i, units))
 	}
+	out = append(out, wholeSail(f))
 	for i := range f.Cloth.Panels {
 		out = append(out, cornersOf(f, i, units)...)
 	}
 	return out
 }
 
+// wholeSail draws small how the panels lie together, leech down as on each of them.
+func wholeSail(f *sail.Fit) layout.Drawing {
+	box := geometry.Around(f.Cloth.Finished...)
+	n := scaleFor(box.W(), box.H())
+	d := layout.Drawing{Name: "sail-whole", Title: "Whole sail", Family: "Sail panels", Make: "SKETCH " + ratio(n)}
+	s := &sketcher{d: &d, k: 1 / n, mid: box.Center()}
+	s.write(small, "SKETCH "+ratio(n)+": how the panels lie together, leech down as on each of them.")
+	top := s.y - 5
+	m := geometry.Shift(-s.mid.X, -s.mid.Y).Then(geometry.Stretch(s.k, s.k)).Then(geometry.Shift(sketchWide/2, top-box.H()*s.k/2))
+	d.Line(layout.Mark, curve.Polygon(f.Cloth.Finished...).Map(m))
+	for i, p := range f.Cloth.Panels {
+		if len(p.Edge) < 3 {
+			continue
+		}
+		at := m.Apply(sail.Centroid(p.Edge))
+		d.Write(at.X, at.Y, small, layout.Middle, fmt.Sprint(i+1))
+		if a, b, ok := sail.Chord(f.Cloth.Finished, geometry.Pt(0, p.Seam), geometry.Pt(1, 0)); ok && !math.IsNaN(p.Seam) {
+			d.Line(layout.Guide, curve.Polyline(a, b).Map(m))
+		}
+	}
+	for _, r := range reefsOn(f, f.Cloth.Finished) {
+		d.Line(layout.Center, curve.Polyline(r.a, r.b).Map(m))
+	}
+	middle := m.Apply(sail.Centroid(f.Cloth.Finished))
+	for i, q := range f.Plan.Corners {
+		at := m.Apply(f.Cloth.Turn.Apply(q))
+		at = at.Add(middle.Sub(at).Unit().Scale(9))
+		d.Write(at.X, at.Y-small/2, small, layout.Middle, f.Plan.Names[i])
+	}
+	s.y = top - box.H()*s.k - 3
+	eyelets, _ := f.Eyelets()
+	s.write(small, "Dashed: the next panel's edge; long and short: a reef. Eyelets: "+eyelets+". Patches: three layers, 120, 90 and 60 along each edge from the corner, turned under and sewn all round.")
+	keepWords(&d)
+	return d
+}
+
 // point letters a corner of a panel: A and B are the ends of its base line.
 func point(i int) string { return string(rune('A' + i)) }
+
+// reefEnd letters an end of a reef's line.
+func reefEnd(reef, end int) string { return string(rune('r' + 2*reef + end)) }
 
 func tapedPanel(f *sail.Fit, i int, units measure.System) layout.Drawing {
 	p, count := f.Cloth.Panels[i], len(f.Cloth.Panels)
@@ -40,7 +81,10 @@ func tapedPanel(f *sail.Fit, i int, units measure.System) layout.Drawing {
 	s := &sketcher{d: &d, units: units, k: 1 / n, mid: box.Center()}
 	s.write(small, fmt.Sprintf("SKETCH %s, not full size: tape it out on a floor, hems and seams are in it.", ratio(n)))
 	s.panel(f, p, t, box)
-	s.points(t)
+	s.points(t, reefsOn(f, p.Edge))
+	for k, r := range reefsOn(f, p.Edge) {
+		s.write(small, fmt.Sprintf("%s to %s is the %s, its ends on the finished edge or the seam.", reefEnd(k, 0), reefEnd(k, 1), r.name))
+	}
 	for _, r := range t.Rounds {
 		s.write(small, roundWords(r, len(t.Corners), units))
 	}
@@ -57,7 +101,7 @@ func seamWords(f *sail.Fit, i int, units measure.System) string {
 	if i == 0 {
 		out = append(out, "A to B is the leech, clew to peak.")
 	} else {
-		out = append(out, fmt.Sprintf("A to B is the seam on panel %d.", i))
+		out = append(out, fmt.Sprintf("A to B is the seam on panel %d, A toward the foot.", i))
 	}
 	if i < len(f.Cloth.Panels)-1 {
 		out = append(out, fmt.Sprintf("Panel %d lies %s over the far edge.", i+2, units.Whole(float64(f.Sail.Seam))))
@@ -103,6 +147,14 @@ func (s *sketcher) panel(f *sail.Fit, p sail.Panel, t sail.Taped, box geometry.B
 		at = at.Add(at.Sub(middle).Unit().Scale(3.5))
 		s.d.Write(at.X, at.Y-small/2, head, layout.Middle, point(i))
 	}
+	for k, r := range reefsOn(f, p.Edge) {
+		s.d.Line(layout.Center, curve.Polyline(r.a, r.b).Map(m))
+		for i, q := range []geometry.Point{r.a, r.b} {
+			at := m.Apply(q)
+			at = at.Add(at.Sub(middle).Unit().Scale(-5))
+			s.d.Write(at.X, at.Y-small/2, small, layout.Middle, reefEnd(k, i))
+		}
+	}
 	for i, q := range f.Plan.Corners {
 		at := f.Cloth.Turn.Apply(q)
 		if box.Holds(at) {
@@ -114,15 +166,22 @@ func (s *sketcher) panel(f *sail.Fit, p sail.Panel, t sail.Taped, box geometry.B
 	s.y = top - box.H()*s.k - 5
 }
 
-// points is the table of the corners.
-func (s *sketcher) points(t sail.Taped) {
+// points is the table of the corners, and of the ends of reefs.
+func (s *sketcher) points(t sail.Taped, reefs []reefed) {
 	a, b := t.Corners[0], t.Corners[1%len(t.Corners)]
 	along := b.Sub(a).Unit()
 	ends := []float64{6, 38, 66, 94, sketchWide}
 	line := func(cells ...string) { s.cells(ends, cells...) }
 	line("", "along A-B", "off it", "from A", "from B")
-	for i, q := range t.Corners {
-		line(point(i), s.units.Whole(q.Sub(a).Dot(along)), s.units.Whole(along.Cross(q.Sub(a))), s.units.Whole(q.Sub(a).Norm()), s.units.Whole(q.Sub(b).Norm()))
+	all, names := slices.Clone(t.Corners), []string{}
+	for i := range all {
+		names = append(names, point(i))
+	}
+	for k, r := range reefs {
+		all, names = append(all, r.a, r.b), append(names, reefEnd(k, 0), reefEnd(k, 1))
+	}
+	for i, q := range all {
+		line(names[i], s.units.Whole(q.Sub(a).Dot(along)), s.units.Whole(along.Cross(q.Sub(a))), s.units.Whole(q.Sub(a).Norm()), s.units.Whole(q.Sub(b).Norm()))
 	}
 }
 

@@ -61,7 +61,7 @@ func mastBox(f *sail.Fit) Object {
 	b := f.Bed
 	return Object{
 		{"bed_length_mm", b.Long}, {"bed_ribs", each(b.Ribs, func(r frame.Rib) string { return r.Name })},
-		{"side_height_mm", f.BoxHigh()}, {"side_width_mm", f.BoxWide()}, {"rod_n", b.Rod}, {"gunwale_lift_n", b.Lift},
+		{"side_height_mm", f.BoxHigh(0)}, {"fore_side_height_mm", f.BoxHigh(1)}, {"after_side_height_mm", f.BoxHigh(-1)}, {"gunwales_rise_deg", inDegrees(f.Pitch())}, {"side_width_mm", f.BoxWide()}, {"rod_n", b.Rod}, {"gunwale_lift_n", b.Lift},
 		{"partner_stress_n_mm2", b.Partner}, {"partner_working_stress_n_mm2", b.Boards}, {"foot_gives_mm", b.Gives},
 		{"ribs_n", b.Share}, {"rib_stress_n_mm2", b.Stress}, {"rib_working_stress_n_mm2", b.Asked},
 	}

@@ -22,6 +22,8 @@ const (
 	rodRoom   = 16.0 // of its middle from a hole
 	rodEdge   = 20.0 // and from the side's edge
 	bedEnds   = 30.0 // beyond the last rib
+
+	bedThinnest = 4.0 // of the bed's edges
 )
 
 // bedRibs are over how many ribs the bed reaches at least and at most. Our own choice.
@@ -66,7 +68,7 @@ func (f *Fit) layBed(boards, ribs timber.Species) {
 	inner, outer := f.Boat.GunwaleTop(m.At)
 	high, wide := m.PartnerZ-m.StepZ, inner.Y+outer.Y
 	moment := m.Step * high
-	clear := PartnerWide - m.Diameter - 2
+	clear := PartnerWide - m.Diameter - PartnerRoom
 	b := Bed{Asked: beam.Working(ribs), Boards: beam.Working(boards), Lift: moment / wide, Rod: moment / (2 * f.RodsAt()) / 2}
 	// A couple at the middle of a plank that rests on both ends: half of it on each side.
 	b.Partner = moment / 2 / beam.Rectangle(clear, PartnerThick).Modulus
@@ -127,17 +129,20 @@ func ribGives(r frame.Rib, wide, moe float64) float64 {
 	return squares / (moe * beam.Rectangle(wide, r.Thickness).Inertia)
 }
 
-// Names lists the ribs under the bed from aft forward.
-func (b Bed) Names() string {
-	return wording.List(b.Ribs, func(r frame.Rib) string { return r.Name })
+// Names lists ribs.
+func Names(all []frame.Rib) string {
+	return wording.List(all, func(r frame.Rib) string { return r.Name })
 }
 
 func (f *Fit) judgeBed() {
 	b := f.Bed
 	v, cure := finding.Holds, ""
+	if f.BedLeast() < bedThinnest {
+		f.Findings.Judge(finding.Unfit, "mast box", finding.Arithmetic, "planed to the ribs the bed would be %.0f mm thick at its edges: move the mast towards midship (outfit.sail.mast_at)", math.Max(0, f.BedLeast()))
+	}
 	if b.Stress > b.Asked || b.Partner > b.Boards {
 		v, cure = finding.Weak, ". That is too much: take a smaller sail, less wind, or harder boards"
 	}
-	f.Findings.Judge(v, "mast box", finding.Estimate, "two boards join the step to the partner and carry the %.0f N sideways up to it: the partner then bears %.1f N/mm2 of the %.1f asked of %s, each rod %.0f N at each side of the box, and one gunwale is lifted by %.0f N: two clips and a lashing on each side hold it. The bed under the step lies on the keel and ribs %s and is lashed to each; the foot gives %.1f mm, for which the ribs bear %.0f N together and %.1f N/mm2 of the %.1f asked of theirs%s",
-		f.Mast.Step, b.Partner, b.Boards, f.Sail.Boards, b.Rod, b.Lift, b.Names(), b.Gives, b.Share, b.Stress, b.Asked, cure)
+	f.Findings.Judge(v, "mast box", finding.Estimate, "two boards join the step to the partner and carry the %.0f N sideways up to it: the partner then bears %.1f N/mm2 of the %.1f asked of %s, each rod %.0f N at each side of the box, and one gunwale is lifted by %.0f N, which its two clips hold. The bed under the step lies on ribs %s and is lashed to %s, beside the box; the foot gives %.1f mm, for which the ribs bear %.0f N together and %.1f N/mm2 of the %.1f asked of theirs%s",
+		f.Mast.Step, b.Partner, b.Boards, f.Sail.Boards, b.Rod, b.Lift, Names(b.Ribs), Names(f.Lashed()), b.Gives, b.Share, b.Stress, b.Asked, cure)
 }

@@ -44,7 +44,7 @@ func TestBoxHolds(t *testing.T) {
 				t.Errorf("%s, %v: %+v of %.0f N", name, r, f.Bed, f.Mast.Step)
 			}
 			if n := len(f.Bed.Ribs); n < leastRibs || f.Bed.Ribs[0].Station > f.Mast.At || f.Bed.Ribs[n-1].Station < f.Mast.At {
-				t.Errorf("%s, %v: the bed lies on %s, the mast stands at %.0f", name, r, f.Bed.Names(), f.Mast.At)
+				t.Errorf("%s, %v: the bed lies on %s, the mast stands at %.0f", name, r, Names(f.Bed.Ribs), f.Mast.At)
 			}
 		}
 	}

@@ -98,6 +98,7 @@ func (f *Fit) layBoard(area float64) {
 		b.Range[i] = place(f.Hull, b.Area, effort-lead*f.Rest.LWL)
 	}
 	b.At = (b.Range[0] + b.Range[1]) / 2
+	b.At += f.BracketClip().Hole.X - f.BracketAt()
 	_, outer := f.Boat.GunwaleTop(f.BracketAt())
 	over := outer.Z - f.Rest.Plane.Water(b.At)
 	b.Long = math.Ceil((b.Deep+over-PivotDown+BladeHead)/10) * 10

@@ -10,6 +10,7 @@ import (
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
+	"ribwright/geometry/outfit/clip"
 	"ribwright/geometry/water"
 	"ribwright/geometry/water/float"
 	"ribwright/geometry/wood/beam"
@@ -29,8 +30,9 @@ type Fit struct {
 	Mast     Mast
 	Bed      Bed // spreads the mast's load
 	Board    Board
-	Hull     Profile // the hull's under water
-	Tack     float64 // height of the tack
+	Hold     clip.Pull // on the clip that is pulled hardest
+	Hull     Profile   // the hull's under water
+	Tack     float64   // height of the tack
 	Rest     float.Hydrostatics
 	Load     float.Load // all up, the crew in the middle
 	Wind     Wind       // with the crew where the design has them
@@ -201,7 +203,8 @@ func (f *Fit) try(area float64, all bool) error {
 	wood, err := f.Boat.Frame.Design.Wood(f.Sail.Spars)
 	boards, other := f.Boat.Frame.Design.Wood(f.Sail.Boards)
 	ribs, third := f.Boat.Frame.Design.Wood(f.Boat.Frame.Design.Ribs.Species)
-	if err := cmp.Or(err, other, third); err != nil {
+	gunwale, fourth := f.Boat.Frame.Design.Wood(f.Boat.Frame.Design.Gunwale.Species)
+	if err := cmp.Or(err, other, third, fourth); err != nil {
 		return err
 	}
 	// The rig's own weight waits for its spars, and they for the moment it stands:
@@ -233,6 +236,7 @@ func (f *Fit) try(area float64, all bool) error {
 		f.Mast.Long = f.mastLong()
 		f.layBed(boards, ribs)
 		f.bearBoard(force, beam.Working(boards))
+		f.Hold = clip.Bears(f.Boat.Frame.Gunwale, math.Max(f.Bed.Lift/(PartnerClips/2), f.Board.Pinch), boards, gunwale)
 	}
 	f.Cloth = f.Plan.cut(f.Sail)
 	return nil

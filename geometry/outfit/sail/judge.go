@@ -18,6 +18,11 @@ func (f *Fit) judge() {
 	f.judgeBoard()
 	f.judgeSpars()
 	f.judgeBed()
+	f.judgeClips()
+	f.judgeReefs()
+	if down := -f.Rest.TrimRise(); down > bowDown {
+		f.Findings.Say("trim", finding.Arithmetic, "with the rig aboard and the crew at their seats the bow lies %.0f mm deeper than the stern over the waterline: move gear or crew aft until it floats level", down)
+	}
 	n := &f.Findings
 	f.Boat.SayOutfits(n)
 	n.Warn("capsize", finding.Practice, "practice letting the sail go, taking it down and climbing back in shallow warm water before anything else; an open canoe that fills under sail does not sail home. Flotation in both ends, a life jacket on each person, a knife at hand, nobody else's help counted on")
@@ -30,7 +35,7 @@ func (f *Fit) judgeWind() {
 	chosen := f.Stands[f.Chosen()]
 	var steps []string
 	for i, v := range f.Wind.Reef[:f.Needed(f.Chosen())-1] {
-		steps = append(steps, fmt.Sprintf("from %s to %s at %.1f m/s (%.0f kn)", f.States[i].Name, f.States[i+1].Name, v, Knots(v)))
+		steps = append(steps, fmt.Sprintf("from %s to %s at %.1f m/s (%d kn)", f.States[i].Name, f.States[i+1].Name, v, Knots(v)))
 	}
 	reef := ""
 	if len(steps) > 0 {
@@ -39,7 +44,7 @@ func (f *Fit) judgeWind() {
 	if s := f.Spared(); s != "" {
 		reef += s + "; "
 	}
-	n.Warn("wind", finding.Estimate, "with the crew %s: %shave no sail up at %.1f m/s (%.0f kn, force %d). Steady wind as a sailor judges it at the water; gusts %.1f times that are allowed for, squalls and waves are not; past %.1f m/s no open canoe has a sail up, whatever it would stand. Never make the sheet fast. %s",
+	n.Warn("wind", finding.Estimate, "with the crew %s: %shave no sail up at %.1f m/s (%d kn, force %d). Steady wind as a sailor judges it at the water; gusts %.1f times that are allowed for, squalls and waves are not; past %.1f m/s no open canoe has a sail up, whatever it would stand. Never make the sheet fast. %s",
 		f.Chosen(), reef, f.Wind.Stop, Knots(f.Wind.Stop), Beaufort(f.Wind.Stop), Gust, Rough, wording.Capital(f.InMiddle()))
 	switch {
 	case math.IsNaN(chosen.Calm):
@@ -49,6 +54,9 @@ func (f *Fit) judgeWind() {
 	}
 	f.judgeRun()
 }
+
+// bowDown is how much deeper the bow may lie before it is told, mm. Our own choice.
+const bowDown = 10.0
 
 // crossHalf is half the width of a cross piece with room for a hand, mm. Common practice,
 // no source.
@@ -93,9 +101,9 @@ func (f *Fit) judgeBoard() {
 		{Name: "all under water over sail", Value: b.AllUnder, Low: 10, High: 15, Unit: "%", Source: "of the whole profile; forum grade"},
 		{Name: "area", Value: f.Plan.Area(), Low: smallest, High: ceiling, Unit: "m2", Source: fmt.Sprintf("a cruising canoe's is %.1f m2", ceiling)},
 	}
-	n.Say("leeboard", finding.Practice, "%.0f mm wide and %.0f mm under water; its middle at station %.0f mm for a lead of %.0f %%, between %.0f and %.0f mm for %.0f to %.0f %%: lash the bracket and try it before its holes are bored; move it forward when she turns away from the wind by herself, aft when she rounds up hard",
+	n.Say("leeboard", finding.Practice, "%.0f mm wide and %.0f mm under water; its middle at station %.0f mm for a lead of %.0f %%, between %.0f and %.0f mm for %.0f to %.0f %%: cramp the bracket there and try it before its clips are bored; move it forward when she turns away from the wind by herself, aft when she rounds up hard",
 		b.Chord, b.Deep, b.At, lead, b.Range[0], b.Range[1], leadHigh*100, leadLow*100)
-	n.Warn("leeboard", finding.Estimate, "it bears %.0f N sideways, %.0f N m at the gunwale and %.0f N up and down on the gunwales under its bracket: lash the bracket to both, beside rib heads, and let the blade swing up when it strikes. Its two cheeks, grain up and down, then carry %.1f N/mm2 beside the bar's hole, of the %.1f asked of %s", b.Load, b.Moment, b.Pinch, b.Cheeks, b.Working, f.Sail.Boards)
+	n.Warn("leeboard", finding.Estimate, "it bears %.0f N sideways, %.0f N m at the gunwale and %.0f N up and down on the gunwales under its bracket; let the blade swing up when it strikes. Its two cheeks, grain up and down, then carry %.1f N/mm2 beside the bar's hole, of the %.1f asked of %s", b.Load, b.Moment, b.Pinch, b.Cheeks, b.Working, f.Sail.Boards)
 	if b.Cheeks > b.Working {
 		n.Judge(finding.Weak, "leeboard", finding.Estimate, "the cheeks are too weak for that: take thicker or harder boards, or a smaller sail")
 	}
@@ -126,6 +134,6 @@ func (f *Fit) judgeSpars() {
 	if f.Sail.Rig == design.Vee {
 		what = "each spar"
 	}
-	f.Findings.Warn("mast", finding.Estimate, "the most the boat stands, with a gust, is %.0f N on the sail: %.0f N on the partner, %.0f N sideways on the step, %.0f N m at the partner. %s of %.0f mm then carries %.1f N/mm2 of the %.1f asked of %s. The gunwales feel the partner: lash it to both beside rib heads, and step the mast on its bed between two ribs, never on the skin",
+	f.Findings.Warn("mast", finding.Estimate, "the most the boat stands, with a gust, is %.0f N on the sail: %.0f N on the partner, %.0f N sideways on the step, %.0f N m at the partner. %s of %.0f mm then carries %.1f N/mm2 of the %.1f asked of %s. Step the mast on its bed between two ribs, never on the skin",
 		m.Force, m.Partner, m.Step, m.Moment, wording.Capital(what), m.Diameter, m.Stress, m.Working, f.Sail.Spars)
 }

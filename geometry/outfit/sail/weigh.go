@@ -9,6 +9,7 @@ import (
 	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/boat/weight"
 	"ribwright/geometry/design"
+	"ribwright/geometry/outfit/clip"
 	"ribwright/geometry/wording"
 )
 
@@ -21,6 +22,7 @@ const (
 	StepThick   = 38.0
 	StepWide    = 127.0
 	PartnerWide = 130.0
+	PartnerRoom = 5.0  // of its hole round the mast: leather of 2 mm, and some play
 	BracketBar  = 60.0 // the bar across the gunwales that holds the leeboard: along the boat
 	BracketHigh = 32.0
 	CheekLong   = 220.0 // of the bracket, along the boat; the bar passes through it
@@ -50,9 +52,6 @@ const (
 // sides of the box meet both.
 const StepLong = PartnerWide
 
-// BoxHigh is the height of the box's sides, mm: from the bed to the partner's upper face.
-func (f *Fit) BoxHigh() float64 { return math.Ceil(f.Mast.PartnerZ + PartnerThick/2 - f.Mast.StepZ) }
-
 // StepAcross is the step's breadth, mm: wood enough beside each hole.
 func (f *Fit) StepAcross() float64 {
 	if f.Sail.Rig != design.Vee {
@@ -63,8 +62,7 @@ func (f *Fit) StepAcross() float64 {
 
 // PartnerLong is the partner's length across the boat, mm.
 func (f *Fit) PartnerLong() float64 {
-	_, outer := f.Boat.GunwaleTop(f.Mast.At)
-	return 2 * (math.Ceil(outer.Y) + 40)
+	return 2 * (math.Ceil(f.Boat.Rail(f.Mast.At-PartnerWide/2).Y) + 25)
 }
 
 // BracketLong is the length of the leeboard's bar across the boat, mm: enough where the
@@ -92,8 +90,7 @@ func (f *Fit) side(station float64) float64 {
 	const steps = 8
 	for i := range steps + 1 {
 		x := station + CheekLong*(float64(i)/steps-0.5)
-		_, outer := f.Boat.GunwaleTop(x)
-		widest = math.Max(widest, outer.Y)
+		widest = math.Max(widest, f.Boat.Rail(x).Y)
 		for _, p := range f.Boat.Hull.Outline(x) {
 			widest = math.Max(widest, p.X)
 		}
@@ -129,18 +126,25 @@ func (f *Fit) Kit() kit.Kit {
 		up.X = f.Mast.At
 	}
 	const sewn = 1.25 // hems, patches, lines
-	k.Things = append(k.Things, kit.Thing{Group: canvas, Key: "sailcloth", Name: "sailcloth", Amount: math.Ceil(roll*float64(f.Sail.Bolt)/1000*10) / 10, Unit: "m2",
+	k.Things = append(k.Things, kit.Thing{Group: canvas, Key: "sailcloth", Name: fmt.Sprintf("sailcloth of %.0f g/m2", f.Sail.Cloth), Amount: math.Ceil(roll*float64(f.Sail.Bolt)/1000*10) / 10, Unit: "m2",
 		How:  fmt.Sprintf("%.1f m off a roll of %.0f mm: %s one after the other, hems and seams in them", roll, float64(f.Sail.Bolt), wording.Counted(len(f.Cloth.Panels), "panel")),
 		Mass: f.Plan.Area() * f.Sail.Cloth / 1000 * sewn, At: up})
-	long := 0.0
-	for _, p := range f.sticks() {
-		long = math.Max(long, p.Long/1000)
+	long, cords := 0.0, f.Lines()
+	for _, l := range cords {
+		long += l.Long
 	}
-	k.Things = append(k.Things, kit.Thing{Key: "line", Name: "line for sheet, halyard and lashings", Amount: math.Ceil(3*long + 8), Unit: "m",
-		How: "three times the longest spar and 8 m; its weight is in the sail's"},
-		kit.Bolts(fittings, PartnerClips, "one through each clip of the partner", at(f.Mast.At, f.Mast.PartnerZ)))
+	_, eyelets := f.Eyelets()
+	g, mid := f.Boat.Frame.Gunwale, at(f.Mast.At, f.Mast.PartnerZ)
+	k.Things = append(k.Things, kit.Thing{Key: "line", Name: "line that stretches little", Amount: math.Ceil(long), Unit: "m",
+		How: wording.List(cords, func(l Line) string { return fmt.Sprintf("%s %.1f m of %d mm", l.Name, l.Long, l.Thick) }) + "; its weight is in the sail's"},
+		kit.Thing{Key: "eyelet", Name: "eyelets of 10 mm, brass", Amount: float64(eyelets), Unit: "each", How: "as the rigging says"},
+		f.leather(mid),
+		kit.Bolts(fittings, PartnerClips, fmt.Sprintf("%.0f mm long, one through each clip of the partner", clip.BoltLong(g, PartnerThick)), mid))
 	k.Things = append(k.Things, kit.Thing{Group: fittings, Key: "rod", Name: "threaded rods of 8 mm that do not rust, with washers and locking nuts", Amount: 4, Unit: "each",
 		How: fmt.Sprintf("%.0f mm long: two through the sides of the box and the partner, two through the sides and the step", rodLong), Mass: 4 * 0.09, At: at(f.Mast.At, f.Mast.PartnerZ)})
+	if f.Mast.Long > 0 {
+		k.Things = append(k.Things, kit.Thing{Key: "cleat", Name: "cleat for a line of 5 mm, with screws", Amount: 1, Unit: "each", How: "for the halyard, on the mast"})
+	}
 	if n := f.Sleeves(); n > 0 {
 		k.Things = append(k.Things, kit.Thing{Group: sticks, Key: "sleeve", Name: "sleeves of aluminum tube that join the spars' pieces", Amount: float64(n), Unit: "each",
 			How:  fmt.Sprintf("%.0f mm inside, %.0f mm wall, %.0f mm long", f.Mast.Diameter, sleeveWall, f.SleeveLong()),
@@ -148,11 +152,22 @@ func (f *Fit) Kit() kit.Kit {
 	}
 	if f.Board.Area > 0 {
 		bar := at(f.BracketAt(), f.Mast.PartnerZ)
-		k.Things = append(k.Things, kit.Bolts(fittings, BracketClips+1, "one through each clip of the bracket, and one to keep the cheeks on, on the side in use", bar),
+		k.Things = append(k.Things, kit.Bolts(fittings, BracketClips+1, fmt.Sprintf("%.0f mm long, one through each clip of the bracket, and one to keep the cheeks on, on the side in use", clip.BoltLong(g, BracketHigh)), bar),
 			kit.Thing{Group: fittings, Key: "pivot", Name: "bolt of 12 mm that does not rust, with washers and a locking nut", Amount: 1, Unit: "each",
-				How: "the leeboard turns on it, between its cheeks", Mass: 0.2, At: bar})
+				How: fmt.Sprintf("%.0f mm long; the leeboard turns on it, between its cheeks", math.Ceil((2*CheekThick+f.Board.Thick+BladeRoom+20)/10)*10), Mass: 0.2, At: bar})
 	}
 	return k
+}
+
+// leather lines the partner's hole and what bears on a gunwale.
+func (f *Fit) leather(mid geometry.Point3) kit.Thing {
+	hide := float64(f.Mast.Count)*math.Pi*f.Mast.Diameter*PartnerThick + 2*PartnerWide*(f.Boat.Frame.Gunwale.Width+20)
+	if f.Board.Area > 0 {
+		hide += 2 * BracketBar * (f.Boat.Frame.Gunwale.Width + 20)
+	}
+	hide = math.Ceil(hide/1e4) / 100
+	const leatherMass = 1.8 // kg a square metre
+	return kit.Thing{Group: fittings, Key: "leather", Name: "leather of 2 mm", Amount: hide, Unit: "m2", How: "round the mast in the partner, over the gunwales under partner and bracket", Mass: hide * leatherMass, Dense: 900, At: mid}
 }
 
 func (f *Fit) sticks() []kit.Piece {
@@ -184,11 +199,16 @@ func (f *Fit) boards() []kit.Piece {
 	holes := func(easy float64) float64 { // of mast or spars
 		return float64(m.Count) * kit.Round * (m.Diameter + easy) * (m.Diameter + easy)
 	}
+	side := func(name string, way float64) kit.Piece {
+		high, wide := f.BoxHigh(way), f.BoxWide()
+		return board(name, 1, math.Max(high, wide), math.Min(high, wide), BoxThick, 1, at(m.At, m.StepZ+high/2))
+	}
 	out := []kit.Piece{
-		board("Mast step", 1, math.Max(long, across), math.Min(long, across), StepThick, 1-holes(1)/(long*across), at(m.At, m.StepZ+StepThick/2)),
+		board("Mast step", 1, across, long, StepThick, 1-holes(1)/(long*across), at(m.At, m.StepZ+StepThick/2)),
 		board("Mast bed", 1, f.Bed.Long, BedWide, BedThick, 1, at(m.At, m.StepZ-BedThick/2)),
-		board("Side of the mast box", 2, math.Max(f.BoxHigh(), f.BoxWide()), math.Min(f.BoxHigh(), f.BoxWide()), BoxThick, 1, at(m.At, m.StepZ+f.BoxHigh()/2)),
-		board("Mast partner", 1, f.PartnerLong(), PartnerWide, PartnerThick, 1-holes(2)/(f.PartnerLong()*PartnerWide), at(m.At, m.PartnerZ)),
+		side("Fore side of the mast box", 1),
+		side("After side of the mast box", -1),
+		board("Mast partner", 1, f.PartnerLong(), PartnerWide, PartnerThick, 1-holes(PartnerRoom)/(f.PartnerLong()*PartnerWide), at(m.At, m.PartnerZ)),
 	}
 	clips, mid := PartnerClips, m.At
 	if b := f.Board; b.Area > 0 {

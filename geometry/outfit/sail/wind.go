@@ -48,8 +48,8 @@ func Windage(area, waterline, draft, v float64) float64 {
 // Source: ISO 12217-3 (2002), table 2, which leaves canoes out: a borrowed yardstick.
 func Sailing(mass float64) float64 { return 0.07 * math.Pow(mass, 2.0/3) }
 
-// Knots turns m/s into knots.
-func Knots(v float64) float64 { return v / measure.Knot }
+// Knots turns a limit in m/s into whole knots, down: the next one would be past it.
+func Knots(v float64) int { return int(v/measure.Knot + 1e-9) }
 
 // Beaufort returns the number of the scale for a wind, m/s, by v = 0.836 B^1.5.
 func Beaufort(v float64) int { return int(math.Round(math.Pow(math.Max(0, v)/0.836, 2.0/3))) }
@@ -110,7 +110,7 @@ func (f *Fit) InMiddle() string {
 	if v == Rough {
 		return "with everyone left in the middle full sail is carried as long"
 	}
-	return fmt.Sprintf("with everyone left in the middle full sail must come in at %.1f m/s (%.0f kn)", v, Knots(v))
+	return fmt.Sprintf("with everyone left in the middle full sail must come in at %.1f m/s (%d kn)", v, Knots(v))
 }
 
 // Over letters a wind, m/s, in which a boat goes over.
@@ -118,7 +118,7 @@ func Over(v float64) string {
 	if v > Gale {
 		return fmt.Sprintf("over %.0f", math.Floor(Gale))
 	}
-	return fmt.Sprintf("%.1f", v)
+	return fmt.Sprintf("%.1f", math.Floor(v*10)/10)
 }
 
 // Rough is the wind, m/s, past which no open canoe has a sail up, whatever its

@@ -249,7 +249,7 @@ func (w *writer) outfitStep(k kit.Kit) step {
 			"Fit everything on land.",
 			"Load it there with more than it will feel afloat, a little at a time.",
 			"Try it in shallow water near help, swamped as well, before you rely on it."}),
-		tools: tools, check: "no clip can slide along its gunwale when it is lashed; every line runs free and lets go at once",
+		tools: tools, check: "no clip can slide along its gunwale when it is bolted; every line runs free and lets go at once",
 		wrong: "a clip slides: pad it until it holds. A joint moves under load: take it apart and make it anew",
 		care:  care, who: "common practice, no source"}
 	if w.oiled(k) != nil {

@@ -17,8 +17,8 @@ func Sail(f *sail.Fit, units measure.System) []report.Block {
 	t := in(units)
 	return page(f.Findings, append([]report.Block{
 		report.Facts("The sail", "rig", f.Sail.Rig.String(), "area", fmt.Sprintf("%.2f m2", f.Plan.Area()),
-			"all up", t.Mass(f.Load.Mass), "cloth cut", fmt.Sprintf("%.2f m2 in %s", f.Cloth.Area, wording.Counted(len(f.Cloth.Panels), "panel"))),
-		t.standing(f), t.winds(f), t.whatToDo(f), t.places(f), t.spars(f)}, t.ranges(f.Ranges)...)...)
+			"all up", t.Mass(f.Load.Mass), "bow up by, over the waterline", t.Length(f.Rest.TrimRise()), "cloth cut", fmt.Sprintf("%.2f m2 in %s", f.Cloth.Area, wording.Counted(len(f.Cloth.Panels), "panel"))),
+		t.standing(f), t.winds(f), t.whatToDo(f), t.places(f), t.spars(f), rigging(f), Pieces(f.Kit(), units)}, t.ranges(f.Ranges)...)...)
 }
 
 // SailInBook tells a builder of a sail: how it looks, what to do in which wind, where its parts go.
@@ -26,10 +26,19 @@ func SailInBook(f *sail.Fit, units measure.System) []report.Block {
 	t := in(units)
 	out := []report.Block{report.Section("Sail"),
 		report.Figure{Drawing: roomy(func(wide float64) layout.Drawing { return figure.SailSketch(f, wide) }),
-			Caption: fmt.Sprintf("The %s of %.2f m2 with its reefs, not to scale: centers of the sail, and of what resists under water.", f.Sail.Rig, f.Plan.Area()),
+			Caption: fmt.Sprintf("The %s of %.2f m2 with its reefs, not to scale. Across it the lines of its reefs, dashed what is left when it is let down to one: centers of the sail, and of what resists under water.", f.Sail.Rig, f.Plan.Area()),
 			About:   "The boat from the side under sail, with mast, spars, reefs and leeboard."},
-		t.whatToDo(f), figure.SailMoments(f).Block(), t.places(f), report.Findings{List: f.Findings}}
+		t.whatToDo(f), figure.SailMoments(f).Block(), t.places(f), t.spars(f), rigging(f), report.Findings{List: f.Findings}}
 	return append(out, t.ranges(f.Ranges)...)
+}
+
+// rigging is how the rig goes together and comes down.
+func rigging(f *sail.Fit) report.Table {
+	out := report.Titled("Rigging and use; common practice, to be tried ashore first").Words("What", "How")
+	for _, a := range f.Rigging() {
+		out.Row(wording.Capital(a.What), a.How)
+	}
+	return out
 }
 
 // whatToDo is the wind in which to make the sail smaller, for the crew in its place.
@@ -37,9 +46,9 @@ func (t teller) whatToDo(f *sail.Fit) report.Table {
 	out := report.Titled("Wind: what to do with the crew "+f.Chosen().String()).Words("Sail").Numbers("m2", "Take it in at, m/s", "knots", "Force", "Goes over at, m/s")
 	for i, s := range f.States[:f.Needed(f.Chosen())] {
 		l, v := s.Limits[f.Chosen()], f.Wind.Reef[i]
-		out.Row(s.Name, fmt.Sprintf("%.2f", s.Area), fmt.Sprintf("%.1f", v), fmt.Sprintf("%.0f", sail.Knots(v)), fmt.Sprint(sail.Beaufort(v)), sail.Over(l.Under))
+		out.Row(s.Name, fmt.Sprintf("%.2f", s.Area), fmt.Sprintf("%.1f", v), fmt.Sprint(sail.Knots(v)), fmt.Sprint(sail.Beaufort(v)), sail.Over(l.Under))
 	}
-	out.Note = fmt.Sprintf("No sail up at %.1f m/s (%.0f knots); %s.", f.Wind.Stop, sail.Knots(f.Wind.Stop), f.InMiddle())
+	out.Note = fmt.Sprintf("No sail up at %.1f m/s (%d knots); %s.", f.Wind.Stop, sail.Knots(f.Wind.Stop), f.InMiddle())
 	if s := f.Spared(); s != "" {
 		out.Note += " " + wording.Capital(s) + "."
 	}
@@ -59,7 +68,7 @@ func (t teller) winds(f *sail.Fit) report.Table {
 			if v == sail.Rough {
 				mark, out.Note = "*", "* all sail down by then, whatever the boat would stand."
 			}
-			row = append(row, fmt.Sprintf("%.1f%s (%.0f)", v, mark, sail.Knots(v)), over(l.Under))
+			row = append(row, fmt.Sprintf("%.1f%s (%d)", v, mark, sail.Knots(v)), over(l.Under))
 		}
 		out.Row(row...)
 	}
@@ -71,7 +80,7 @@ func over(v float64) string {
 	if v > sail.Gale {
 		return sail.Over(v)
 	}
-	return fmt.Sprintf("%.1f (%.0f)", v, sail.Knots(v))
+	return fmt.Sprintf("%s (%d)", sail.Over(v), sail.Knots(v))
 }
 
 func (t teller) standing(f *sail.Fit) report.Table {
