@@ -132,7 +132,7 @@ func seatCheek(f *rowing.Fit, units measure.System) Board {
 	}
 	b := Board{Name: "seat-cheek", Title: "Cheek of the seat", Count: 2, Thick: rowing.BoardThick, Outline: curve.Polygon(outline...), Flat: true, Zero: "the upper edge",
 		At: geometry.Pt(c.Aft-f.SeatX+12, -8), NameAt: geometry.Pt(0, -15),
-		Words: []string{"under the seat; forward to the right, middle at the seat's middle", "lower edge on " + on + ", planed to them, up to " + units.Whole(c.Off) + " off outboard;", "cord through the holes, round slat and rib"}}
+		Words: []string{"under the seat; forward to the right, middle at the seat's middle", "lower edge on " + on + ", planed to them, up to " + units.Whole(c.Off) + " off outboard;", "cord through the holes, round what is under them"}}
 	for _, i := range []int{1, len(c.Ribs)} { // where the first and the last rib are
 		b.hole(outline[i].X, math.Min(outline[i].Y+15, -8), rowing.CordHole, "cord of a lashing")
 	}
