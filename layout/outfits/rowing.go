@@ -161,7 +161,7 @@ func footrest(f *rowing.Fit, units measure.System) []Board {
 		rail.hole(b.HoleAt-b.RailAft-b.Rail/2+inside.Step*float64(i-inside.Holes/2), b.HoleUp-b.RailTall/2, inside.Peg, "a peg: move the footrest by them")
 	}
 	knee := Board{Name: "footrest-knee", Title: "Knee of the footrest", Count: 2, Thick: b.RailWide, Outline: curve.Polygon(geometry.Pt(0, 0), geometry.Pt(inside.Knee, 0), geometry.Pt(0, inside.Knee)),
-		At: geometry.Pt(50, 80), NameAt: geometry.Pt(25, 20), Words: []string{"grain along the foot, which points aft"}}
+		At: geometry.Pt(50, 80), NameAt: geometry.Pt(25, 35), Engrave: "knee", Words: []string{"grain along the foot, which points aft"}}
 	knee.hole(inside.KneeHole, inside.KneeUp, inside.Peg, "a peg, bored through the rail")
 	out := []Board{board, rail, knee}
 	if wide, thick := f.HeelSlat(); wide > 0 {
