@@ -96,7 +96,7 @@ func (f *Fit) judgeStanding() {
 		f.Findings.Judge(finding.Unsafe, about, finding.Compared, "do not row it as it is: %s. Wanted are a GM of %.0f mm, a lever of %.0f mm, a held shift of %.0f mm, and nothing that goes over before %.0f deg: %s", text, leastGM, least.Lever, least.Held, deg(least.Upright), cure)
 		return
 	}
-	f.Findings.Warn(about, finding.Compared, "row it on calm water near the shore: waves up to %.0f mm, half of the least freeboard, and no white crests, a wind of some 4 m/s (8 knots), our own limits; %s", f.Rest.Freeboard.Least/2, text)
+	f.Findings.Warn(about, finding.Compared, "row it on calm water near the shore: waves up to %.0f mm, half of the least freeboard, and no white crests, a wind of some 4 m/s (7 knots), our own limits; %s", f.Rest.Freeboard.Least/2, text)
 }
 
 func (f *Fit) judgeTrim() {
