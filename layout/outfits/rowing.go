@@ -132,7 +132,7 @@ func seatCheek(f *rowing.Fit, units measure.System) Board {
 	}
 	b := Board{Name: "seat-cheek", Title: "Cheek of the seat", Count: 2, Thick: rowing.BoardThick, Outline: curve.Polygon(outline...), Flat: true, Zero: "the upper edge",
 		At: geometry.Pt(c.Aft-f.SeatX+12, -8), NameAt: geometry.Pt(0, -15),
-		Words: []string{"under the seat; forward to the right, middle at the seat's middle", "lower edge on " + on + ", planed to them, up to " + units.Whole(c.Off) + " off outboard;", "cord through the holes, round slat and rib"}}
+		Words: []string{"under the seat; forward to the right, middle at the seat's middle", "lower edge on " + on + ", planed to them, up to " + units.Whole(c.Off) + " off outboard;", "cord through the holes, round what is under them"}}
 	for _, i := range []int{1, len(c.Ribs)} { // where the first and the last rib are
 		b.hole(outline[i].X, math.Min(outline[i].Y+15, -8), rowing.CordHole, "cord of a lashing")
 	}
@@ -161,7 +161,7 @@ func footrest(f *rowing.Fit, units measure.System) []Board {
 		rail.hole(b.HoleAt-b.RailAft-b.Rail/2+inside.Step*float64(i-inside.Holes/2), b.HoleUp-b.RailTall/2, inside.Peg, "a peg: move the footrest by them")
 	}
 	knee := Board{Name: "footrest-knee", Title: "Knee of the footrest", Count: 2, Thick: b.RailWide, Outline: curve.Polygon(geometry.Pt(0, 0), geometry.Pt(inside.Knee, 0), geometry.Pt(0, inside.Knee)),
-		At: geometry.Pt(50, 80), NameAt: geometry.Pt(25, 20), Words: []string{"grain along the foot, which points aft"}}
+		At: geometry.Pt(50, 80), NameAt: geometry.Pt(25, 35), Engrave: "knee", Words: []string{"grain along the foot, which points aft"}}
 	knee.hole(inside.KneeHole, inside.KneeUp, inside.Peg, "a peg, bored through the rail")
 	out := []Board{board, rail, knee}
 	if wide, thick := f.HeelSlat(); wide > 0 {

@@ -55,7 +55,7 @@ func mastStep(f *sail.Fit, units measure.System) Board {
 	for _, y := range mastHoles(f, f.Mast.StepZ+sail.StepThick) {
 		b.hole(0, y, f.Mast.Diameter+1, mastHole(f))
 	}
-	b.Rows = []string{"middle at station " + units.Fine(f.Mast.At) + "; grain across the boat; two rods run through it along the boat, with the sides of the box: bore them through both together",
+	b.Rows = []string{"middle at station " + units.Fine(f.Mast.At) + "; its " + units.Fine(sail.StepLong) + " along the boat, grain across it; two rods run through it along the boat, with the sides of the box: bore them through both together",
 		fmt.Sprintf("its upper face is level and the mast's hole plumb: plane %s more off the lower face at its %s edge than at the other", units.Fine(math.Abs(math.Tan(f.BedPitch()))*sail.StepLong), foreOrAft(f.BedPitch()))}
 	return b
 }

@@ -104,7 +104,7 @@ func TestStitchedOutfits(t *testing.T) {
 				c.lettersInOnePiece(t)
 				c.covered(t)
 				c.sameInk(t)
-				if row.full || len(lines) > 0 { // a sketch has nothing to cut
+				if row.full && !told(c.pattern) || len(lines) > 0 { // a sketch has nothing to cut
 					c.measured(t, lines, mayStitch)
 				}
 			})
@@ -120,11 +120,16 @@ func TestPrintedOutfits(t *testing.T) {
 			s := fitted(t, row.verb, row.design, row.paper, true, correction(stretched)...)
 			eachPattern(t, s, drawn(t, row.verb, row.design, true), stretched.Laid, func(t *testing.T, c check, lines []Line) {
 				c.linesInOnePiece(t)
-				c.measured(t, lines, mayPrint)
+				if !told(c.pattern) {
+					c.measured(t, lines, mayPrint)
+				}
 			})
 		})
 	}
 }
+
+// told reports whether a piece has only words, and nothing to cut.
+func told(pattern string) bool { return pattern == "rigging" || pattern == "to-buy" }
 
 // eachPattern looks at every pattern of an outfit; none may be missing from the
 // sheets, and none may be there that the outfit does not have.

@@ -22,7 +22,7 @@ func (c *Craft) judge() {
 	if l := math.Abs(c.Rest.Heel) * 180 / math.Pi; l > 0.3 {
 		n.Say("list", finding.Arithmetic, "it lies over %.1f deg at rest, for the hulls are not laden alike; move weight until it is level", l)
 	}
-	n.Say("wind and waves", finding.Practice, "the beams' lower faces lie %.0f mm over still water; waves higher than about half of that strike them: that is the limit, and a wind with the first white crests, some 4 m/s (8 knots)", c.Beneath)
+	n.Say("wind and waves", finding.Practice, "the beams' lower faces lie %.0f mm over still water; waves higher than about half of that strike them: that is the limit, and a wind with the first white crests, some 4 m/s (7 knots)", c.Beneath)
 	c.judgeWaves()
 	length := math.Min(c.Boats[0].Frame.Hull.Length, c.Boats[1].Frame.Hull.Length)
 	apart := finding.Range{Name: "spacing over length", Value: c.Spacing / length * 100, Low: 50, High: 70, Unit: "%", Source: "half the length or more, to sail; paddlers report, no standard"}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"ribwright/geometry/finding"
+	"ribwright/geometry/trial/balance"
 	"ribwright/geometry/trial/yardstick"
 )
 
@@ -30,7 +31,8 @@ func (f *Fit) judge() {
 	}
 	n := &f.Findings
 	if in := f.InWay(); len(in) > 0 {
-		n.Warn("in the way", finding.Arithmetic, "between the rower's heels and back lie %s: these come out for rowing. Seats and foam hold no shape; what the frame does without a cross piece, the report on bends without it tells: let it rest so before the bars are bored. Foam that comes out is missed when the boat swamps", strings.Join(in, "; "))
+		n.Warn("in the way", finding.Arithmetic, "between the rower's heels and back lie %s: these come out for rowing. Foam that comes out is missed when the boat swamps", strings.Join(in, "; "))
+		f.judgeShape()
 	}
 	if short := f.low(); short > 0 {
 		n.Judge(finding.Unfit, "seat", finding.Arithmetic, "the seat is %.0f mm too low for cheeks that stand on the ribs", short)
@@ -42,6 +44,27 @@ func (f *Fit) judge() {
 	f.judgeFrame()
 	n.Say("oars", finding.Practice, "the rule without the overlap gives %.0f mm with %.0f mm inboard; buy or make the nearest whole length and move the button", Short(f.Span).Length, Short(f.Span).Inboard)
 	n.Say("rules", finding.Law, "oars leave a boat moved by people alone; a motor or a sail on it changes which rules apply. A wearable life jacket for each person (in the United States 33 CFR 175.15)")
+}
+
+// judgeShape tells what the frame may do without the cross pieces that come out.
+func (f *Fit) judgeShape() {
+	var out []string
+	for i, t := range f.Boat.Frame.Thwarts {
+		if f.amid(t.At) {
+			out = append(out, balance.Code(i))
+		}
+	}
+	b, err := balance.Of(f.Boat.Frame)
+	if err != nil || len(out) == 0 {
+		return // the report on bends says why
+	}
+	w, _ := b.Choose(out)
+	trials, err := b.Trials(w, 0)
+	if err != nil {
+		return
+	}
+	by := trials[min(1, len(trials)-1)].Band.Over()
+	f.Findings.Say("shape", finding.Estimate, "without %s the boat's beam most likely changes by %.0f mm, at worst from %.0f to %+.0f mm: let the frame rest so before the bars are bored for clips. Seats and foam hold no shape", w, math.Abs(by.Likely), by.Least, by.Most)
 }
 
 func (f *Fit) judgeFloat() {
@@ -73,7 +96,7 @@ func (f *Fit) judgeStanding() {
 		f.Findings.Judge(finding.Unsafe, about, finding.Compared, "do not row it as it is: %s. Wanted are a GM of %.0f mm, a lever of %.0f mm, a held shift of %.0f mm, and nothing that goes over before %.0f deg: %s", text, leastGM, least.Lever, least.Held, deg(least.Upright), cure)
 		return
 	}
-	f.Findings.Warn(about, finding.Compared, "row it on calm water near the shore: waves up to %.0f mm, half of the least freeboard, and no white crests, a wind of some 4 m/s (8 knots), our own limits; %s", f.Rest.Freeboard.Least/2, text)
+	f.Findings.Warn(about, finding.Compared, "row it on calm water near the shore: waves up to %.0f mm, half of the least freeboard, and no white crests, a wind of some 4 m/s (7 knots), our own limits; %s", f.Rest.Freeboard.Least/2, text)
 }
 
 func (f *Fit) judgeTrim() {

@@ -133,12 +133,14 @@ func (f *Fit) HeelSlat() (wide, thick float64) {
 	return wide, cmp.Or(float64(f.Boat.Frame.Design.Inside.Floor()), 6)
 }
 
+// amid reports whether a station lies between the rower's heels and what is behind the back.
+func (f *Fit) amid(x float64) bool { return x >= f.FootX && x <= f.Back()+SeatWide/2 }
+
 // InWay names what is in the rower's way: cross pieces, hung seats, foam at the sides.
 func (f *Fit) InWay() []string {
-	aft, fore := f.FootX, f.Back()+SeatWide/2
-	out := f.Boat.Crosses(aft, fore)
+	out := f.Boat.Crosses(f.FootX, f.Back()+SeatWide/2)
 	for _, s := range f.Boat.Seats {
-		if s.Hung != nil && s.At > aft && s.At < fore {
+		if s.Hung != nil && f.amid(s.At) {
 			out = append(out, fmt.Sprintf("%s at %.0f mm", wording.OneLine(wording.Clip(s.Name, 40)), s.At))
 		}
 	}
