@@ -126,7 +126,7 @@ func PairFirst(c *pair.Craft, units measure.System) *layout.First {
 			fmt.Sprintf("Two whole boats: %s and %s, each built by its own book.", c.Boats[0].Frame.Design.Title, c.Boats[1].Frame.Design.Title),
 			fmt.Sprintf("Middle lines %s apart, %d beams of %s by %s, %s long, at stations %s.", units.Fine(c.Spacing), len(c.Beams.At), units.Fine(c.Beams.Width), units.Fine(c.Beams.Depth), units.Fine(c.Beams.Long), wording.List(c.Beams.At, units.Fine)),
 			fmt.Sprintf("Line the saddles with leather. Lash each beam to the under bar in each hull, close inside both gunwales: %d turns of 4 mm cord, frapped tight.", pair.Turns(lash)),
-			fmt.Sprintf("Two lines of that cord, doubled and drawn tight, each %s, cross between the hulls: from the after beam beside one hull's inner gunwale to the forward beam beside the other's.", units.Whole(c.Diagonal())),
+			fmt.Sprintf("Two lines of that cord, doubled, each %s, cross between the hulls: from the after beam beside one inner gunwale to the forward beam beside the other. Draw them tight.", units.Whole(c.Diagonal())),
 		}}},
 		Cautions: cautions(c.Findings),
 	}

@@ -34,7 +34,7 @@ func (c *Craft) judge() {
 	}
 	c.judgeUse()
 	n.Say("handling", finding.Practice, "wider is stiffer and makes fewer waves between the hulls, but turns slowly, loads the beams more and is hard to land; less than half the length does for paddling. %.0f mm over all; a paddler reaches the water on the outer side only", c.Over)
-	n.Say("setting up", finding.Practice, "set the hulls without toe-out, which forces water between them, and tie the crossed lines, because hulls shift; bear on both gunwales of each hull, never on the thwarts alone")
+	n.Say("setting up", finding.Practice, "set the hulls without toe-out, which forces water between them; glue the saddles to the beams and line them with leather; hulls shift, so cross two lines of doubled cord between them, %.0f mm each, from the after beam beside one inner gunwale to the forward beam beside the other; bear on both gunwales of each hull, never on the thwarts alone", c.Diagonal())
 	n.Say("rules", finding.Law, "two hulls side by side are no monohull boat (33 CFR 183.3): rules for one hull do not fit. A sail or motor on them changes which rules apply again. A wearable life jacket for each person")
 }
 
