@@ -2,9 +2,11 @@ package outfits
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
+	"ribwright/geometry"
 	"ribwright/geometry/boat/frame/frametest"
 	"ribwright/geometry/boat/kit"
 	"ribwright/geometry/curve"
@@ -12,6 +14,8 @@ import (
 	"ribwright/geometry/measure"
 	"ribwright/geometry/outfit"
 	"ribwright/geometry/water"
+	"ribwright/layout"
+	"ribwright/layout/lettering"
 )
 
 // manned is a shipped boat with its people, after a change.
@@ -90,6 +94,27 @@ func compare(t *testing.T, what string, k kit.Kit, boards []Board) {
 		}
 		if left /= long * wide; math.Abs(left-p.Fill) > 0.04 {
 			t.Errorf("%s: %s fills %.2f of its block, taken as %.2f", what, b.Title, left, p.Fill)
+		}
+	}
+}
+
+// TestNamesOffHoles: what is engraved on a part stands off its holes.
+func TestNamesOffHoles(t *testing.T) {
+	for _, boat := range design.ShippedNames() {
+		f := fitted(t, boat, design.Spritsail)
+		for _, b := range slices.Concat(SailBoards(f.Sail, measure.Metric), PairBoards(f.Pair, measure.Metric), RowingBoards(f.Row, measure.Metric)) {
+			for _, l := range b.Parts()[0].Letters {
+				wide := lettering.StrokeWidth(l.Words, l.Height)
+				box := geometry.Around(l.At, l.At.Add(geometry.Pt(wide, l.Height)))
+				if l.Align == layout.Middle {
+					box = geometry.Around(l.At.Sub(geometry.Pt(wide/2, 0)), l.At.Add(geometry.Pt(wide/2, l.Height)))
+				}
+				for _, h := range b.Holes {
+					if h.Bounds().Overlaps(box) {
+						t.Errorf("%s: %q at %.0f lies on a hole of the %s at %.0f", boat, l.Words, box, b.Title, h.Bounds())
+					}
+				}
+			}
 		}
 	}
 }

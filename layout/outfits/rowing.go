@@ -157,6 +157,7 @@ func footrest(f *rowing.Fit, units measure.System) []Board {
 	board.marks(b.Tall/2, b.KneeAcross(), "middle of a knee")
 	rail := plain("footrest-rail", "Rail of the footrest", 2, b.Rail, b.RailTall, b.RailWide, "middle "+units.Fine(b.Across)+" from the middle line; forward to the right,", "after end at station "+units.Fine(b.RailAft),
 		"plane it to the ribs, "+units.Fine(b.Off())+" off outboard; lash it at both ends")
+	rail.NameAt, rail.Engrave = geometry.Pt(12-b.Rail/2, -engraved/2), "rail" // before the holes
 	for i := range inside.Holes {
 		rail.hole(b.HoleAt-b.RailAft-b.Rail/2+inside.Step*float64(i-inside.Holes/2), b.HoleUp-b.RailTall/2, inside.Peg, "a peg: move the footrest by them")
 	}

@@ -61,13 +61,29 @@ func hook(g frame.Gunwale) (foot, lip geometry.Point) {
 // Clear reports whether the hook lies between the heads of ribs, and the clip beside cross
 // pieces and the hangers of seats.
 func (c Clip) Clear(f *frame.Frame) bool {
-	free := func(at, wide, from, to float64) bool { return to <= at-wide/2-ribRoom || from >= at+wide/2+ribRoom }
+	return offRibs(f, c.From, c.To) && offPieces(f, math.Min(c.From, c.Hole.X-kit.ClipThick/2), math.Max(c.To, c.Hole.X+kit.ClipThick/2))
+}
+
+// Free reports whether something under the gunwales, from one station to another, meets no
+// rib's head, no cross piece and no hanger of a seat.
+func Free(f *frame.Frame, from, to float64) bool {
+	return offRibs(f, from, to) && offPieces(f, from, to)
+}
+
+func free(at, wide, from, to float64) bool {
+	return to <= at-wide/2-ribRoom || from >= at+wide/2+ribRoom
+}
+
+func offRibs(f *frame.Frame, from, to float64) bool {
 	for _, r := range f.Ribs {
-		if !free(r.Station, float64(f.Design.Ribs.Width), c.From, c.To) {
+		if !free(r.Station, float64(f.Design.Ribs.Width), from, to) {
 			return false
 		}
 	}
-	from, to := math.Min(c.From, c.Hole.X-kit.ClipThick/2), math.Max(c.To, c.Hole.X+kit.ClipThick/2)
+	return true
+}
+
+func offPieces(f *frame.Frame, from, to float64) bool {
 	for _, t := range f.Thwarts {
 		if !free(t.At, t.Outline.Bounds().H(), from, to) {
 			return false
@@ -84,15 +100,21 @@ func (c Clip) Clear(f *frame.Frame) bool {
 // Near places a clip as near to a station as ribs, cross pieces and seats let it, from lo to hi, mm;
 // at the station itself, and reports false, where there is no room.
 func Near(f *frame.Frame, x, lo, hi float64) (Clip, bool) {
-	const step = 0.5
-	for off := 0.0; off <= hi-lo; off += step {
+	at, ok := Nearest(x, hi-lo, func(at float64) bool { return at >= lo && at <= hi && Lay(f, at).Clear(f) })
+	return Lay(f, at), ok
+}
+
+// Nearest returns the place nearest to x, no farther than so many mm, that suits, in steps
+// of half a millimeter; x itself and false where there is none.
+func Nearest(x, most float64, suits func(x float64) bool) (float64, bool) {
+	for off := 0.0; off <= most; off += 0.5 {
 		for _, at := range []float64{x - off, x + off} {
-			if c := Lay(f, at); at >= lo && at <= hi && c.Clear(f) {
-				return c, true
+			if suits(at) {
+				return at, true
 			}
 		}
 	}
-	return Lay(f, x), false
+	return x, false
 }
 
 // Pull is what a clip bears when its bar is lifted.

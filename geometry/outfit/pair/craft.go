@@ -10,6 +10,7 @@ import (
 	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/design"
 	"ribwright/geometry/finding"
+	"ribwright/geometry/outfit/clip"
 	"ribwright/geometry/water"
 	"ribwright/geometry/water/effort"
 	"ribwright/geometry/water/float"
@@ -122,8 +123,8 @@ func (c *Craft) layOut() error {
 	apart := cmp.Or(float64(c.Pair.Apart), math.Round(long*0.4/10)*10)
 	c.Beams.Clear = true
 	for i := range c.Pair.Beams {
-		at, clear := aboard.Nearest(apart*(float64(i)/float64(c.Pair.Beams-1)-0.5), 150, func(x float64) bool {
-			return c.Boats[0].Free(x-c.Beams.Bar/2, x+c.Beams.Bar/2) && c.Boats[1].Free(x-c.Beams.Bar/2, x+c.Beams.Bar/2)
+		at, clear := clip.Nearest(apart*(float64(i)/float64(c.Pair.Beams-1)-0.5), 150, func(x float64) bool {
+			return clip.Free(c.Boats[0].Frame, x-c.Beams.Bar/2, x+c.Beams.Bar/2) && clip.Free(c.Boats[1].Frame, x-c.Beams.Bar/2, x+c.Beams.Bar/2)
 		})
 		c.Beams.At, c.Beams.Clear = append(c.Beams.At, at), c.Beams.Clear && clear
 	}

@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"ribwright/geometry"
-	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame"
 	"ribwright/geometry/curve"
 	"ribwright/geometry/outfit/clip"
@@ -57,7 +56,7 @@ func (f *Fit) sit() {
 	}
 	c := Cheek{Aft: math.Min(ribs[first].Station-cheekPast, f.SeatX-SeatWide/2+10), Fore: math.Max(ribs[last].Station+cheekPast, f.SeatX+SeatWide/2-10)}
 	want := f.SeatLong()/2 - cheekIn
-	c.Across, _ = aboard.Nearest(want, want/2, func(y float64) bool {
+	c.Across, _ = clip.Nearest(want, want/2, func(y float64) bool {
 		c.Slat = false
 		for _, fl := range f.Boat.Places.Inside.Floors {
 			if fl.Aft > c.Fore || fl.Fore < c.Aft {
