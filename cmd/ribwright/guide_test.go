@@ -42,6 +42,14 @@ func call(line string) ([]string, bool) {
 	return args[1:], true
 }
 
+// redirected parts a call from the file that a shell writes what it says into; "" for none.
+func redirected(args []string) (call []string, into string) {
+	if n := len(args); n > 2 && args[n-2] == ">" {
+		return args[:n-2], args[n-1]
+	}
+	return args, ""
+}
+
 // documents are the README and the pages of the guide, by their paths.
 func documents(t *testing.T) map[string]string {
 	t.Helper()
@@ -89,9 +97,16 @@ func TestExamples(t *testing.T) {
 					if !ok || b.language != "sh" {
 						continue
 					}
+					args, into := redirected(args)
 					var out, errs bytes.Buffer
 					if code := run(args, &out, &errs); code != done || errs.Len() > 0 || out.Len() == 0 {
 						t.Errorf("%s: exit %d, %s", line, code, errs.String())
+					}
+					if into == "" {
+						continue
+					}
+					if err := os.WriteFile(into, out.Bytes(), 0o644); err != nil {
+						t.Fatal(err)
 					}
 				}
 			}
