@@ -135,19 +135,20 @@ func (f *Fit) Rigging() []Act {
 	return out
 }
 
-// sheetReach is how far from under the clew a cross piece may stand that the sheet runs under, mm.
+// sheetReach is how far aft of the clew a cross piece may stand that the sheet runs under, mm.
 const sheetReach = 500.0
 
-// under names the cross piece that the sheet runs under, the one nearest under the clew.
+// under names the cross piece that the sheet runs under: the first aft of the clew, because
+// from before it a sheet pulls the clew of a loose foot forward, and the sail bags.
 func (f *Fit) under(clew float64) string {
 	name, best := "", sheetReach
 	for _, t := range f.Boat.Frame.Thwarts {
-		if off := math.Abs(t.At - clew); off < best {
+		if off := clew - t.At; off >= 0 && off < best {
 			name, best = t.Name, off
 		}
 	}
 	if name == "" {
-		return " straight"
+		return " straight, from aft of it,"
 	}
 	return " under " + wording.OneLine(wording.Clip(name, 40))
 }
