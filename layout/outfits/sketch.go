@@ -80,16 +80,13 @@ type group struct {
 // groups joins places that mirror one another; what lies in the middle comes first.
 func (b Board) groups() []group {
 	all := slices.Clone(b.Places)
-	mid := b.Outline.Bounds().Center().Y
 	if b.Zero != "" {
-		mid = 0
 		for _, q := range corners(b.Outline) {
 			all = append(all, Place{What: "corner", At: q, Corner: true})
 		}
 	}
 	var out []group
 	for _, p := range all {
-		p.At.Y -= mid
 		i := slices.IndexFunc(out, func(g group) bool {
 			return g.What == p.What && g.Dia == p.Dia && math.Abs(math.Abs(g.At.X)-math.Abs(p.At.X)) < same && (math.Abs(g.At.Y-p.At.Y) < same || b.Zero == "" && math.Abs(g.At.Y+p.At.Y) < same)
 		})
@@ -161,6 +158,8 @@ func (g group) aside(b Board, units measure.System) string {
 		return fmt.Sprintf("%s at lower edge, %s at upper", units.Fine(math.Abs(g.Ends[0])), units.Fine(math.Abs(g.Ends[1])))
 	case g.Dia == 0 && !g.Corner && g.Slot == (geometry.Point{}):
 		return "across"
+	case b.Zero != "" && !g.sides[2] && !g.sides[3]:
+		return "at it"
 	case b.Zero != "":
 		return off(g.At.Y, g.sides[2], g.sides[3], "below", "above", units)
 	}
@@ -197,13 +196,9 @@ func (f *sketcher) outline(b Board, box geometry.Box, places []group) {
 	for _, s := range b.Marks {
 		f.d.Line(layout.Guide, s.Path.Map(m))
 	}
-	up := f.mid.Y
-	if b.Zero != "" {
-		up = 0
-	}
 	var at []geometry.Point
 	for _, g := range places {
-		at = append(at, m.Apply(geometry.Pt(g.At.X, g.At.Y+up)))
+		at = append(at, m.Apply(g.At))
 	}
 	for i, x := range apart(at) {
 		f.d.Straight(layout.Tick, at[i].X, at[i].Y, at[i].X, top+0.5)

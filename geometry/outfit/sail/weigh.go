@@ -120,6 +120,7 @@ func (f *Fit) Kit() kit.Kit {
 			k.Sewing += p.Outline[(i+1)%len(p.Outline)].Sub(a).Norm() / 1000
 		}
 	}
+	roll = math.Ceil(roll*10) / 10
 	center := f.Plan.Center()
 	up := at(f.Mast.At+center.X, f.Tack+center.Y)
 	if f.Sail.Rig == design.Vee {
