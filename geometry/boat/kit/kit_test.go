@@ -72,18 +72,18 @@ func TestClipHooks(t *testing.T) {
 		}
 		for in := 0.5; in < g.Width; in++ {
 			for down := 0.5; down < g.Height; down++ {
-				if inside(clip, wood(in, down)) {
+				if curve.Holds(clip, wood(in, down)) {
 					t.Fatalf("%g deg: the clip and the gunwale both fill the place %.1f mm in and %.1f mm down", tilt, in, down)
 				}
 			}
 		}
-		if !inside(clip, wood(5, g.Height+1)) {
+		if !curve.Holds(clip, wood(5, g.Height+1)) {
 			t.Errorf("%g deg: nothing hooks under the gunwale", tilt)
 		}
-		if inside(clip, wood(g.Width, g.Height+1)) {
+		if curve.Holds(clip, wood(g.Width, g.Height+1)) {
 			t.Errorf("%g deg: the hook reaches the skin", tilt)
 		}
-		if !inside(clip, wood(-5, 5)) {
+		if !curve.Holds(clip, wood(-5, 5)) {
 			t.Errorf("%g deg: no wood stands beside the gunwale", tilt)
 		}
 		// The bar lies on the clip: it ends at its own face.
@@ -93,18 +93,6 @@ func TestClipHooks(t *testing.T) {
 			}
 		}
 	}
-}
-
-// inside reports whether a place lies in a polygon, by the crossings of a ray.
-func inside(outline []geometry.Point, p geometry.Point) bool {
-	in := false
-	for i, a := range outline {
-		b := outline[(i+1)%len(outline)]
-		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(b.X-a.X)*(p.Y-a.Y)/(b.Y-a.Y) {
-			in = !in
-		}
-	}
-	return in
 }
 
 // TestClip makes so many of one clip, and its bolts are so many of one bolt: twice

@@ -85,7 +85,7 @@ func (c *Craft) judgeBeams() {
 	}
 	for i, b := range c.Boats {
 		for _, x := range c.Beams.At {
-			if b.Foamed(x-c.Beams.Bar/2, x+c.Beams.Bar/2) && (i == 0 || b.Frame != c.Boats[0].Frame) {
+			if _, foam := b.SideFoam(x-c.Beams.Bar/2, x+c.Beams.Bar/2); foam && (i == 0 || b.Frame != c.Boats[0].Frame) {
 				n.Say("foam", finding.Arithmetic, "foam lies under the gunwales of %s where the bar at station %.0f mm goes: leave %.0f mm of it open", wording.OneLine(b.Title), x, c.Beams.Bar+10)
 			}
 		}

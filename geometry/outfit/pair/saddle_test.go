@@ -7,6 +7,7 @@ import (
 	"ribwright/geometry"
 	"ribwright/geometry/boat/aboard"
 	"ribwright/geometry/boat/frame/frametest"
+	"ribwright/geometry/curve"
 	"ribwright/geometry/design"
 	"ribwright/geometry/measure"
 	"ribwright/geometry/water"
@@ -45,18 +46,6 @@ func pairs(t *testing.T, try func(name string, c *Craft)) {
 	}
 }
 
-// inside reports whether a place lies in a polygon, by the crossings of a ray.
-func inside(outline []geometry.Point, p geometry.Point) bool {
-	in := false
-	for i, a := range outline {
-		b := outline[(i+1)%len(outline)]
-		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(b.X-a.X)*(p.Y-a.Y)/(b.Y-a.Y) {
-			in = !in
-		}
-	}
-	return in
-}
-
 // TestSlotTakesGunwale: over all of its thickness no wood of a saddle lies within the
 // leather of the finished gunwale's sides, 0.5 mm less for the leather's give, as far down as
 // its cheeks reach; and of the gunwale's top no more stands into the saddle than is planed off.
@@ -72,7 +61,7 @@ func TestSlotTakesGunwale(t *testing.T) {
 				for _, across := range []float64{-g.Width/2 - Leather + 0.5, 0, wide} {
 					for down := math.Abs(s.Rises) + 0.5; down < cheekDown; down += 2 {
 						p := g.EdgeAt(x, across, g.Height-down).Sub(mid)
-						if inside(s.Outline, geometry.Pt(p.Y, p.Z)) {
+						if curve.Holds(s.Outline, geometry.Pt(p.Y, p.Z)) {
 							t.Fatalf("%s, %s: wood stands in the gunwale at station %.1f, %.1f mm across and %.1f mm down", name, s.Name, x, across, down)
 						}
 					}

@@ -135,7 +135,7 @@ func (f *Fit) judgeFrame() {
 		n.Judge(finding.Unfit, "frame", finding.Arithmetic, "a clip finds no room between rib heads and cross pieces: move the seat")
 	}
 	for _, x := range f.Bars {
-		if f.Boat.Foamed(x-25, x+25) {
+		if _, foam := f.Boat.SideFoam(x-25, x+25); foam {
 			n.Say("foam", finding.Arithmetic, "foam lies under the gunwales where the clips at station %.0f mm go: leave 50 mm of it open", x)
 		}
 	}

@@ -233,29 +233,21 @@ func TestHeelLimit(t *testing.T) {
 // TestSheetLeadsAft: a sheet runs under a cross piece that lies aft of the clew, or straight
 // from there; from before it, nothing would pull a loose foot aft. Common practice, no source.
 func TestSheetLeadsAft(t *testing.T) {
-	for _, name := range design.ShippedNames() {
-		b := boat(t, name)
-		for _, r := range design.Rigs() {
-			s := b.Frame.Design.Sail()
-			s.Rig = r
-			f, err := New(b, s, fresh(t))
-			if err != nil {
-				t.Fatal(err)
+	everyRig(t, func(name string, r design.Rig, f *Fit) {
+		b := f.Boat
+		clew := f.Mast.At + f.Plan.Corners[len(f.Plan.Corners)-1].X
+		says := f.under(clew)
+		led := strings.Contains(says, "aft of it")
+		for _, p := range b.Frame.Thwarts {
+			if !strings.Contains(says, p.Name) {
+				continue
 			}
-			clew := f.Mast.At + f.Plan.Corners[len(f.Plan.Corners)-1].X
-			says := f.under(clew)
-			led := strings.Contains(says, "aft of it")
-			for _, p := range b.Frame.Thwarts {
-				if !strings.Contains(says, p.Name) {
-					continue
-				}
-				if led = true; p.At > clew {
-					t.Errorf("%s, %v: the sheet runs under %s at %.0f, the clew is at %.0f", name, r, p.Name, p.At, clew)
-				}
-			}
-			if !led {
-				t.Errorf("%s, %v: the sheet is led %q", name, r, says)
+			if led = true; p.At > clew {
+				t.Errorf("%s, %v: the sheet runs under %s at %.0f, the clew is at %.0f", name, r, p.Name, p.At, clew)
 			}
 		}
-	}
+		if !led {
+			t.Errorf("%s, %v: the sheet is led %q", name, r, says)
+		}
+	})
 }

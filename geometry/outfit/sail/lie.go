@@ -109,10 +109,8 @@ func (f *Fit) BracketClip() clip.Clip {
 
 // foamed names the side foam that a clip needs a notch in.
 func (f *Fit) foamed(c clip.Clip) string {
-	for _, b := range f.Boat.Flotation.Bags {
-		if b.Foam && strings.HasPrefix(b.Where, "port") && b.Aft < c.Hole.X+clip.Wide && b.Fore > c.Hole.X-clip.Wide {
-			return foamName(b)
-		}
+	if b, foam := f.Boat.SideFoam(c.Hole.X-clip.Wide, c.Hole.X+clip.Wide); foam {
+		return foamName(b)
 	}
 	return ""
 }
